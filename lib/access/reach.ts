@@ -1,0 +1,119 @@
+import { Refused } from "./refused";
+import type { Role } from "./role";
+import type { Viewer } from "./viewer";
+
+/**
+ * What a viewer may see or do, as the first argument of every read. The classes have private fields and are not
+ * exported, so only this file makes a reach and forgetting permission does not compile. `practices` null is all.
+ */
+class FiguresOfAll {
+  readonly #made = true;
+  constructor(
+    readonly by: string,
+    readonly practices: readonly string[] | null,
+    /** May figures be told apart by clinician. */
+    readonly byClinician: boolean,
+  ) {}
+}
+
+class FiguresOfOne {
+  readonly #made = true;
+  constructor(
+    readonly by: string,
+    readonly clinicianKey: string,
+  ) {}
+}
+
+class Records {
+  readonly #made = true;
+  constructor(
+    readonly by: string,
+    readonly practices: readonly string[] | null,
+  ) {}
+}
+
+class People {
+  readonly #made = true;
+  constructor(
+    readonly by: string,
+    readonly practices: readonly string[] | null,
+  ) {}
+}
+
+class OwnNotes {
+  readonly #made = true;
+  constructor(readonly userId: string) {}
+}
+
+/** The figures of practices. */
+export type FiguresReach = FiguresOfAll;
+/** A clinician's own figures. */
+export type OwnReach = FiguresOfOne;
+/** Bringing records in, held rows. */
+export type RecordsReach = Records;
+/** People and practices. */
+export type PeopleReach = People;
+/** A person's private notes. */
+export type NotesReach = OwnNotes;
+
+/** The clinical lead's: every clinician of their practices. */
+export function leadReach(viewer: Viewer): FiguresReach {
+  return new FiguresOfAll(viewer.name, practicesAs(viewer, "clinical-lead"), true);
+}
+
+/** The quality officer's: practices and chairs, no clinicians. */
+export function qualityReach(viewer: Viewer): FiguresReach {
+  return new FiguresOfAll(viewer.name, practicesAs(viewer, "quality-officer"), false);
+}
+
+/** The clinician's: their own records and figures. */
+export function ownReach(viewer: Viewer): OwnReach {
+  const own = viewer.grants.find((grant) => grant.role === "clinician" && grant.clinicianKey);
+  if (!own?.clinicianKey) {
+    throw new Refused("This page is a clinician's own; your sign-in is not joined to a clinician's code. Ask the administrator.");
+  }
+  return new FiguresOfOne(viewer.name, own.clinicianKey);
+}
+
+export function recordsReach(viewer: Viewer): RecordsReach {
+  return new Records(viewer.name, practicesAs(viewer, "record-keeper"));
+}
+
+export function peopleReach(viewer: Viewer): PeopleReach {
+  return new People(viewer.name, practicesAs(viewer, "administrator"));
+}
+
+export function notesReach(viewer: Viewer): NotesReach {
+  return new OwnNotes(viewer.userId);
+}
+
+/** Whoever runs the command on the home's own machine holds its files anyway: everything. */
+export function holderReach(): { figures: FiguresReach; records: RecordsReach; people: PeopleReach } {
+  const by = "command line";
+  return {
+    figures: new FiguresOfAll(by, null, true),
+    records: new Records(by, null),
+    people: new People(by, null),
+  };
+}
+
+/** The same reach, narrowed to one of its practices. */
+export function narrowed(reach: FiguresReach, practice: string | undefined): FiguresReach {
+  if (!practice) return reach;
+  if (reach.practices !== null && !reach.practices.includes(practice)) {
+    throw new Refused(`Practice ${practice} is not yours to see.`);
+  }
+  return new FiguresOfAll(reach.by, [practice], reach.byClinician);
+}
+
+/** Does the viewer hold the role anywhere. */
+export function hasRole(viewer: Viewer, role: Role): boolean {
+  return viewer.grants.some((grant) => grant.role === role);
+}
+
+function practicesAs(viewer: Viewer, role: Role): readonly string[] | null {
+  const grants = viewer.grants.filter((grant) => grant.role === role);
+  if (grants.length === 0) throw new Refused(`This page is for the ${role.replace("-", " ")}; that is not one of your roles.`);
+  if (grants.some((grant) => grant.practice === null)) return null;
+  return grants.map((grant) => grant.practice).filter((code) => code !== null);
+}

@@ -1,0 +1,94 @@
+import type { MedianTally, RateTally, Tally } from "@/lib/measures/tally";
+import { measureOf } from "@/lib/measures/measures";
+import { type Criterion } from "@/lib/protocol/criterion";
+import { criterionOf } from "@/lib/protocol/criteria";
+import type { Interval } from "@/lib/statistics/interval";
+import { medianIntervalRanks } from "@/lib/statistics/median-interval-ranks";
+import { clopperPearson, wilson } from "@/lib/statistics/proportion-interval";
+import type { Figure, MedianFigure, RateFigure } from "./figure";
+
+/** The level of every interval shown. */
+export const level = 0.95;
+
+/** Counts become a figure: an estimate, its interval by the method the notes choose, and for a criterion its verdicts. */
+export function figureOf(tally: Tally): Figure {
+  if (tally.kind === "median") return medianFigure(tally);
+  const criterion = criterionOf(tally.measure);
+  return criterion ? adherenceFigure(tally, criterion) : separationFigure(tally);
+}
+
+function shared(tally: Tally) {
+  const { measure, population, excluded, excepted, notRecorded } = tally;
+  return { measure, about: tally.subject, period: tally.period.name, population, excluded, excepted, notRecorded, clustered: null };
+}
+
+function medianFigure(tally: MedianTally): MedianFigure {
+  const { bounds, n } = tally;
+  const ranks = bounds ? medianIntervalRanks(n, level) : undefined;
+  return {
+    ...shared(tally),
+    kind: "median",
+    unit: measureOf(tally.measure).unit,
+    n,
+    estimate: tally.median,
+    quartiles: tally.quartiles,
+    interval: bounds && ranks ? { lower: bounds[0], upper: bounds[1], level, method: "median-order-statistics" } : null,
+    ...(n === 0 ? { why: nothingRecorded(tally) } : ranks ? {} : { why: `Too few for an interval: ${n} recorded.` }),
+  };
+}
+
+function separationFigure(tally: RateTally): RateFigure {
+  return {
+    ...rateFigure(tally, clopperPearson(tally.numerator, tally.denominator, level)),
+    unit: measureOf(tally.measure).unit,
+  };
+}
+
+function adherenceFigure(tally: RateTally, criterion: Criterion): RateFigure {
+  const { numerator, denominator, notRecorded } = tally;
+  const interval = wilson(numerator, denominator, level);
+  const figure = { ...rateFigure(tally, interval), unit: criterion.unit, target: criterion.target };
+  if (denominator === 0 || !interval) return figure;
+  const bounds = [numerator / denominator, (numerator + notRecorded) / denominator] as const;
+  return { ...figure, bounds, ...verdicts(tally, criterion, interval) };
+}
+
+function rateFigure(tally: RateTally, interval: Interval | undefined): RateFigure {
+  const { numerator, denominator, notMet } = tally;
+  return {
+    ...shared(tally),
+    kind: "rate",
+    unit: "",
+    numerator,
+    denominator,
+    notMet,
+    estimate: denominator === 0 ? null : numerator / denominator,
+    interval: interval ?? null,
+    ...(denominator === 0 ? { why: nothingRecorded(tally) } : {}),
+  };
+}
+
+/**
+ * Reached or missed in these records, and beyond chance: reached when the whole interval is at or above the target,
+ * missed when it is under it even with every unrecorded unit met. A target of all units is settled by counting.
+ */
+function verdicts(tally: RateTally, criterion: Criterion, interval: Interval): Pick<RateFigure, "inTheseRecords" | "beyondChance"> {
+  const { numerator, denominator, notRecorded, notMet } = tally;
+  const floor = criterion.completenessFloor;
+  if (floor !== null && denominator - notRecorded < floor * denominator) {
+    return { inTheseRecords: "not assessable", beyondChance: "not assessable" };
+  }
+  if (criterion.target === 1) {
+    const reached = notMet === 0 && notRecorded === 0;
+    return { inTheseRecords: reached ? "reached" : "not reached", beyondChance: reached ? "reached" : notMet > 0 ? "missed" : "not settled by this many" };
+  }
+  const atBest = wilson(numerator + notRecorded, denominator, level);
+  const beyondChance =
+    interval.lower >= criterion.target ? "reached" : atBest && atBest.upper < criterion.target ? "missed" : "not settled by this many";
+  return { inTheseRecords: numerator / denominator >= criterion.target ? "reached" : "not reached", beyondChance };
+}
+
+function nothingRecorded(tally: Tally): string {
+  if (tally.population === 0) return "No units in this period.";
+  return tally.notRecorded > 0 ? "Nothing recorded for the units of this period." : "No unit of this period is eligible.";
+}

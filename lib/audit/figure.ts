@@ -1,0 +1,57 @@
+import type { ByReason, Subject } from "@/lib/measures/tally";
+
+/** An interval of confidence around an estimate. */
+export type FigureInterval = { readonly lower: number; readonly upper: number; readonly level: number; readonly method: string };
+
+/** What a figure is compared with, and which of the possible comparisons it is. */
+export type Reference = {
+  /** In words: the practice's median without this clinician, or one of its fall-backs. */
+  readonly what: string;
+  readonly estimate: number | null;
+  readonly interval: FigureInterval | null;
+  readonly n: number;
+};
+
+type Shared = {
+  readonly measure: string;
+  readonly about: Subject;
+  /** The period's name, as 2026-Q3. */
+  readonly period: string;
+  /** UCUM unit of a continuous measure; what is counted for a proportion. */
+  readonly unit: string;
+  readonly population: number;
+  readonly excluded: ByReason;
+  readonly excepted: ByReason;
+  readonly notRecorded: number;
+  /** Null where there is nothing to estimate; then `why` says so. Never 0 for missing. */
+  readonly estimate: number | null;
+  readonly interval: FigureInterval | null;
+  /** Filled once clustering of canals in patients is computed. */
+  readonly clustered: (FigureInterval & { readonly designEffect: number }) | null;
+  readonly reference?: Reference;
+  readonly masked?: true;
+  readonly why?: string;
+};
+
+export type MedianFigure = Shared & {
+  readonly kind: "median";
+  readonly n: number;
+  readonly quartiles: readonly [number, number] | null;
+};
+
+export type RateFigure = Shared & {
+  readonly kind: "rate";
+  readonly numerator: number;
+  readonly denominator: number;
+  /** Criteria: units with evidence that it was not met. */
+  readonly notMet: number;
+  /** Criteria: the rate were every unrecorded unit not met, and were it met. */
+  readonly bounds?: readonly [number, number];
+  readonly target?: number;
+  /** In these records, and beyond chance: two verdicts, never mixed. */
+  readonly inTheseRecords?: "reached" | "not reached" | "not assessable";
+  readonly beyondChance?: "reached" | "missed" | "not settled by this many" | "not assessable";
+};
+
+/** One result, the same on a page, in an export and in the command's JSON. */
+export type Figure = MedianFigure | RateFigure;

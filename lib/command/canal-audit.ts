@@ -1,0 +1,48 @@
+import { exportReport } from "./export-report";
+import { importFiles } from "./import-files";
+import { people } from "./people";
+import { showFigures } from "./show-figures";
+import { CannotDo, type Done } from "./verb";
+
+const usage = `canal-audit <verb>
+  import <files or folders…> [--zone Europe/London]      bring records in
+  figures --period 2026-Q3 [--practice P1] [--clinician C01]
+  export adherence --period 2026-Q3 --out FILE [--practice P1]
+  people add --role administrator --email … --name … [--practice P1] [--clinician P1/C01]
+  people list
+With --json the answer is one JSON document. The home is CANAL_AUDIT_HOME, or .home of the project.`;
+
+const verbs: Record<string, (args: string[], json: boolean) => Promise<Done>> = {
+  import: importFiles,
+  figures: showFigures,
+  export: exportReport,
+  people,
+};
+
+/** Runs one verb; exit code 0 when it did its work, 1 with one sentence on stderr when it could not. */
+async function run(args: readonly string[]): Promise<number> {
+  const [name, ...rest] = args;
+  if (name === undefined || name === "help" || name === "--help") {
+    console.log(usage);
+    return 0;
+  }
+  const json = rest.includes("--json");
+  try {
+    const verb = verbs[name];
+    if (!verb) throw new CannotDo(`There is no verb "${name}"; the verbs are ${Object.keys(verbs).join(", ")}.`);
+    const done = await verb(rest, json);
+    process.stdout.write(json ? `${JSON.stringify(done.json)}\n` : `${done.text}\n`);
+    return 0;
+  } catch (trouble) {
+    process.stderr.write(`${oneSentence(trouble)}\n`);
+    return 1;
+  }
+}
+
+function oneSentence(trouble: unknown): string {
+  if (!(trouble instanceof Error)) return String(trouble);
+  const text = trouble.message.replaceAll(/\s+/g, " ").trim();
+  return process.env.CANAL_AUDIT_TRACE ? (trouble.stack ?? text) : text;
+}
+
+process.exitCode = await run(process.argv.slice(2));

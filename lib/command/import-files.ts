@@ -1,0 +1,77 @@
+import { readdir, stat } from "node:fs/promises";
+import { basename, extname, join, relative, resolve } from "node:path";
+import { parseArgs } from "node:util";
+import { holderReach } from "@/lib/access/reach";
+import { type ImportResult, importRecords, type Source } from "@/lib/reports/import-records";
+import { isTimeZone } from "@/lib/reports/time-zone";
+import { withHome } from "@/lib/reports/with-home";
+import { recordFileEndings } from "@/lib/reports/record-files";
+import { CannotDo, type Done } from "./verb";
+
+/** `import <files or folders…> [--zone Europe/London]`; paths are the caller's. */
+export async function importFiles(args: string[], quiet: boolean): Promise<Done> {
+  const { values, positionals } = parseArgs({
+    args,
+    allowPositionals: true,
+    options: { zone: { type: "string", default: "UTC" }, json: { type: "boolean" } },
+  });
+  if (positionals.length === 0) throw new CannotDo("Name the files or folders to bring in.");
+  if (!isTimeZone(values.zone)) throw new CannotDo(`"${values.zone}" is no time zone; write one as Europe/London.`);
+  const sources = (await Promise.all(positionals.map(sourcesAt))).flat();
+  const tell = quiet ? undefined : progressTo(process.stderr);
+  const result = await withHome((home) =>
+    importRecords(holderReach().records, sources, { zone: values.zone, key: home.key, onProgress: tell }),
+  );
+  return { text: inWords(result), json: asDocument(result) };
+}
+
+/** The files at a path: itself, or the record files of a folder by name. */
+async function sourcesAt(path: string): Promise<Source[]> {
+  const whole = resolve(process.env.INIT_CWD ?? process.cwd(), path);
+  const found = await stat(whole).catch(() => null);
+  if (!found) throw new CannotDo(`There is no file or folder ${path}.`);
+  if (!found.isDirectory()) return [{ path: whole, name: basename(whole) }];
+  const names = (await readdir(whole, { recursive: true })).sort();
+  const sources = names
+    .filter((name) => recordFileEndings.includes(extname(name).toLowerCase()))
+    .map((name) => ({ path: join(whole, name), name: relative(whole, join(whole, name)), optional: true }));
+  if (sources.length === 0) throw new CannotDo(`The folder ${path} holds no record files (${recordFileEndings.join(", ")}).`);
+  return sources;
+}
+
+function asDocument({ importId, files, held }: ImportResult) {
+  return {
+    import: importId,
+    files: files.map(({ name, table, read, accepted, repeated, held, letGo }) => ({ name, table, read, accepted, repeated, held, letGo })),
+    held: held.map((row) => ({
+      file: row.file,
+      line: row.line,
+      table: row.table,
+      key: row.sessionId ?? row.key,
+      row: row.key,
+      column: row.reasons[0]?.column ?? null,
+      found: row.reasons[0]?.found ?? null,
+      reason: row.reasons.map((reason) => reason.sentence).join(" "),
+    })),
+  };
+}
+
+function inWords({ importId, files, held }: ImportResult): string {
+  const lines = files.map(
+    (file) =>
+      `${file.name} (${file.table}): ${file.read} read, ${file.accepted} accepted, ${file.repeated} repeated, ${file.held} held, ${file.letGo} let go` +
+      (file.ignored.length > 0 ? `; not kept, no field takes them: ${file.ignored.join(", ")}` : ""),
+  );
+  const reasons = held.slice(0, 20).map((row) => `  ${row.reasons.map((reason) => reason.sentence).join(" ")}`);
+  const more = held.length > 20 ? [`  … and ${held.length - 20} more; --json lists them all.`] : [];
+  return [`Import ${importId}`, ...lines, ...(held.length > 0 ? ["Held, and in no figure until mended:", ...reasons, ...more] : [])].join("\n");
+}
+
+function progressTo(stream: NodeJS.WriteStream): (progress: { file?: string; rowsRead: number; state: string }) => void {
+  let last = 0;
+  return ({ file, rowsRead, state }) => {
+    if (state === "reading" && Date.now() - last < 1000) return;
+    last = Date.now();
+    stream.write(state === "reading" ? `reading ${file ?? ""}: ${rowsRead} rows\n` : `${rowsRead} rows read; checking them together\n`);
+  };
+}

@@ -1,0 +1,25 @@
+import { parseArgs } from "node:util";
+import { holderReach, narrowed } from "@/lib/access/reach";
+import { figures } from "@/lib/reports/figures";
+import { practiceKnown } from "@/lib/reports/practices";
+import { withHome } from "@/lib/reports/with-home";
+import { figureLine } from "@/lib/views/figure-line";
+import { periodNamed } from "./period-named";
+import { CannotDo, type Done } from "./verb";
+
+/** `figures --period 2026-Q3 [--practice P1] [--clinician C01]` */
+export async function showFigures(args: string[]): Promise<Done> {
+  const { values } = parseArgs({
+    args,
+    options: { period: { type: "string" }, practice: { type: "string" }, clinician: { type: "string" }, json: { type: "boolean" } },
+  });
+  const period = periodNamed(values.period);
+  const reach = narrowed(holderReach().figures, values.practice);
+  return withHome(async () => {
+    if (values.practice && !(await practiceKnown(holderReach().records, values.practice))) throw new CannotDo(`No practice has the code ${values.practice}.`);
+    const found = await figures(reach, { periods: [period], by: values.clinician ? ["clinician"] : ["group", "practice", "clinician", "chair"] });
+    const wanted = values.clinician ? found.filter((figure) => "code" in figure.about && figure.about.code.split(", ").includes(values.clinician ?? "")) : found;
+    if (values.clinician && wanted.length === 0) throw new CannotDo(`No records of clinician ${values.clinician} in ${period.name}.`);
+    return { text: wanted.map(figureLine).join("\n"), json: { period: period.name, figures: wanted } };
+  });
+}

@@ -1,0 +1,28 @@
+import type { FiguresReach, OwnReach } from "@/lib/access/reach";
+import type { Figure } from "@/lib/audit/figure";
+import { figureOf, level } from "@/lib/audit/figure-of";
+import { medianRanks } from "@/lib/audit/median-ranks";
+import { measures } from "@/lib/measures/measures";
+import type { SubjectKind } from "@/lib/measures/tally";
+import { criteria, criterionMeasure } from "@/lib/protocol/criteria";
+import type { Period } from "@/lib/records/period";
+import { tallies } from "@/lib/store/figures/tallies";
+
+export type FiguresAsked = {
+  /** Ids of measures, or criterion/<id>; all where absent. */
+  readonly measures?: readonly string[];
+  readonly periods: readonly Period[];
+  readonly by: readonly SubjectKind[];
+};
+
+/** Every measure and criterion, in page order. */
+export const allMeasures: readonly string[] = [...measures.map((measure) => measure.id), ...criteria.map(criterionMeasure)];
+
+/** The figures within the reach, in the order of measure, period and subject. A subject without units has none. */
+export async function figures(reach: FiguresReach | OwnReach, asked: FiguresAsked): Promise<Figure[]> {
+  const wanted = asked.measures ?? allMeasures;
+  const found = await tallies(reach, { ...asked, measures: wanted, ranks: medianRanks(level) });
+  const place = new Map(wanted.map((measure, index) => [measure, index]));
+  const order = (figure: Figure) => place.get(figure.measure) ?? wanted.length;
+  return found.map(figureOf).sort((a, b) => order(a) - order(b));
+}

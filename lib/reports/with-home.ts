@@ -1,0 +1,22 @@
+import { disconnect } from "@/lib/store/database";
+import { migrate } from "@/lib/store/home/migrate";
+import { type Home, openHome } from "@/lib/store/home/open-home";
+
+/** Opens the home, brings its database up to date, runs `work` on it and leaves it again. */
+export async function withHome<Result>(
+  work: (home: Home) => Promise<Result>,
+  onProgress?: (doing: string) => void,
+): Promise<Result> {
+  const home = await openHome({ onProgress });
+  const before = process.env.DATABASE_URL;
+  try {
+    await migrate(home.url);
+    process.env.DATABASE_URL = home.url;
+    return await work(home);
+  } finally {
+    await disconnect();
+    if (before === undefined) delete process.env.DATABASE_URL;
+    else process.env.DATABASE_URL = before;
+    await home.close();
+  }
+}

@@ -1,0 +1,40 @@
+import { PrismaPg } from "@prisma/adapter-pg";
+import pg from "pg";
+import { PrismaClient } from "@/prisma/client/client";
+
+/** One pool and one client a process; Next reloads modules in development, so they hang on globalThis. */
+type Database = { url: string; pool: pg.Pool; prisma: PrismaClient };
+const kept = globalThis as { canalAuditDatabase?: Database };
+
+/** The pool that SQL of the figures and of imports runs on. */
+export function pool(): pg.Pool {
+  return database().pool;
+}
+
+/** The Prisma client, for people, settings, imports and other small things. */
+export function prisma(): PrismaClient {
+  return database().prisma;
+}
+
+/** Ends all connections; a later call connects anew, to what DATABASE_URL then says. */
+export async function disconnect(): Promise<void> {
+  const open = kept.canalAuditDatabase;
+  kept.canalAuditDatabase = undefined;
+  await open?.prisma.$disconnect();
+  await open?.pool.end();
+}
+
+function database(): Database {
+  const url = process.env.DATABASE_URL;
+  // An undefined connection string would silently mean 127.0.0.1:5432.
+  if (!url) throw new Error("DATABASE_URL is not set: the home is not open.");
+  if (kept.canalAuditDatabase?.url !== url) kept.canalAuditDatabase = open(url);
+  return kept.canalAuditDatabase;
+}
+
+function open(url: string): Database {
+  const connections = new pg.Pool({ connectionString: url, max: 10 });
+  // A connection that dies while idle must not end the process; the next query says what is wrong.
+  connections.on("error", () => undefined);
+  return { url, pool: connections, prisma: new PrismaClient({ adapter: new PrismaPg({ connectionString: url }) }) };
+}

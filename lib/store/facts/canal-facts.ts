@@ -1,0 +1,75 @@
+/** SQL: a delivery's time; of a timer that was not reset it may hold earlier canals and is not recorded. */
+const flowSeconds = `case when i.basis = 'timer' and c.timer_reset = 'no' then null
+  else coalesce(i.duration_s, i.volume_ml / i.flow_ml_min * 60) end`;
+
+/** SQL: a delivery's volume; none is derived from a timer that was not reset. */
+const volume = `coalesce(i.volume_ml,
+  case when i.basis = 'timer' and c.timer_reset = 'no' then null else i.flow_ml_min * i.duration_s / 60 end)`;
+
+/** SQL: volume, flow and time are all there and disagree by more than a tenth. */
+const disagrees = `abs(i.flow_ml_min * i.duration_s / 60 - i.volume_ml) > 0.1 * i.volume_ml`;
+
+/** Sums in the order of seq, as floating-point sums depend on it; null when any delivery is unknown. */
+function wholeSum(value: string, only = "true"): string {
+  return `case when bool_and(${value} is not null) then coalesce(sum(${value} order by seq) filter (where ${only}), 0) end`;
+}
+
+function theOne(column: string): string {
+  return `case when min(${column}) = max(${column}) and count(${column}) = count(*) then min(${column}) when count(${column}) > 0 then 'mixed' end`;
+}
+
+/** SQL: the key of whoever a code is on that day: the person where it is known, else practice and code. */
+export function worker(code: string): string {
+  return `coalesce((select 'person:' || p.person from people p where p.practice = v.practice and p.code = ${code}
+    and v.local_day >= p."from" and (p."to" is null or v.local_day <= p."to") order by p."from" desc, p.person limit 1),
+    v.practice || '/' || ${code})`;
+}
+
+/** Held rows of a table, by the visit and canal they name. */
+export function heldRows(table: string): string {
+  return `select v.id as visit_id, h.canal, count(*)::int as rows
+    from renewing r join sessions v on v.id = r.visit_id
+    join held h on h.session_id = v.session_id and (h.practice is null or h.practice = v.practice)
+      and h.table_name = '${table}' and h.state = 'held'
+    group by v.id, h.canal`;
+}
+
+/** Inserts the derived row of every canal of the visits in `renewing`; the rules are those of the measures' definitions. */
+export const canalFacts = `
+with deliveries as (
+  select i.visit_id, i.canal, i.seq, i.irrigant = 'naocl' as hypochlorite, i.delivery, i.basis, i.dwell_s,
+    case when i.activation = 'none' then 0 when i.activation is not null then i.activation_s end as activation_s,
+    ${flowSeconds} as flow_s, ${volume} as volume_ml, ${disagrees} as disagrees,
+    case when i.delivery = 'continuous' then i.duration_s end as continuous_s
+  from renewing r join irrigation i using (visit_id) join canals c on c.visit_id = i.visit_id and c.canal = i.canal
+), sums as (
+  select visit_id, canal, ${theOne("delivery")} as delivery, ${theOne("basis")} as basis,
+    ${wholeSum("flow_s")} as flow_s, ${wholeSum("flow_s", "hypochlorite")} as hypochlorite_s,
+    ${wholeSum("dwell_s")} as dwell_s, ${wholeSum("activation_s")} as activation_s,
+    ${wholeSum("volume_ml")} as volume_ml, ${wholeSum("volume_ml", "hypochlorite")} as hypochlorite_ml,
+    coalesce(bool_or(disagrees), false) as disagrees, sum(continuous_s) as continuous_s
+  from deliveries group by visit_id, canal
+), uses as (
+  select visit_id, canal, sum(coalesce(uses, 1)) as uses, sum(coalesce(separated, 0)) as separations,
+    coalesce(sum(coalesce(uses, 1)) filter (where separated is null), 0) as unknown
+  from renewing join instruments using (visit_id) group by visit_id, canal
+), held_deliveries as (${heldRows("irrigation")}), held_uses as (${heldRows("instruments")})
+insert into canal_facts (visit_id, canal, practice, chair, clinician, worker, patient, local_day, tooth, treatment, exclusion, preparation,
+  delivery, basis, flow_s, hypochlorite_s, dwell_s, activation_s, volume_ml, hypochlorite_ml, disagrees,
+  uses, separations, uses_unknown, uses_held, timer_reset, working_length_mm, length_method)
+select c.visit_id, c.canal, v.practice, v.chair, coalesce(c.clinician, v.clinician), ${worker("coalesce(c.clinician, v.clinician)")}, v.patient, v.local_day, v.tooth, v.treatment,
+  case when v.outcome = 'abandoned' then 'abandoned'
+       when v.treatment not in ('primary', 'retreatment') then v.treatment
+       when c.preparation = 'none' then 'not-prepared' end,
+  c.preparation, s.delivery, s.basis,
+  case when hd.rows is null then s.flow_s end, case when hd.rows is null then s.hypochlorite_s end,
+  case when hd.rows is null then s.dwell_s end, case when hd.rows is null then s.activation_s end,
+  case when hd.rows is null then s.volume_ml end, case when hd.rows is null then s.hypochlorite_ml end,
+  coalesce(s.disagrees or s.continuous_s > 1.1 * c.preparation_s, false),
+  coalesce(u.uses, 0), coalesce(u.separations, 0), coalesce(u.unknown, 0), coalesce(hu.rows, 0),
+  c.timer_reset, c.working_length_mm, c.length_method
+from renewing r join sessions v on v.id = r.visit_id join canals c on c.visit_id = v.id
+left join sums s on s.visit_id = c.visit_id and s.canal = c.canal
+left join uses u on u.visit_id = c.visit_id and u.canal = c.canal
+left join held_deliveries hd on hd.visit_id = c.visit_id and hd.canal = c.canal
+left join held_uses hu on hu.visit_id = c.visit_id and hu.canal = c.canal`;

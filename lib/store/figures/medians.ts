@@ -1,0 +1,49 @@
+import type { MedianTally } from "@/lib/measures/tally";
+import { pool } from "../database";
+import type { Scope } from "./scope";
+import type { Asked, CountRow } from "./tallies";
+import { isContinuous, unitSql } from "./unit-sql";
+
+export type Order = Pick<MedianTally, "median" | "quartiles" | "bounds">;
+type Row = { key: string; quartiles: [number, number, number]; lower: number | null; upper: number | null };
+
+/**
+ * Median and quartiles (type 7, PostgreSQL's percentile_cont) and the two order statistics that bound the median's
+ * interval, for every group of counts with values. The k-th of n values is percentile_disc at (k − ½) ÷ n.
+ */
+export async function medians(scope: Scope, asked: Asked, groups: readonly CountRow[][]): Promise<Map<string, Order>> {
+  const measures = asked.measures.filter(isContinuous);
+  const wanted = groups.flatMap((rows) => {
+    const [first] = rows;
+    const n = rows.reduce((total, row) => total + row.n, 0);
+    if (!first || n === 0 || !isContinuous(first.measure)) return [];
+    const ranks = asked.ranks(n);
+    const at = (rank: number | undefined) => (rank === undefined ? null : (rank - 0.5) / n);
+    const key = [first.measure, first.period, first.kind, first.key].join("\n");
+    return [{ key, lower: at(ranks?.lower), upper: at(ranks?.upper) }];
+  });
+  if (wanted.length === 0) return new Map();
+  const { rows } = await pool().query<Row>(
+    `${scope.withUnits(unitSql(measures))}, ranks as (
+      select * from unnest($7::text[], $8::float8[], $9::float8[]) as r(key, low, high)
+    )
+    select r.key, percentile_cont(array[0.25, 0.5, 0.75]) within group (order by u.value) as quartiles,
+      percentile_disc(r.low) within group (order by u.value) as lower,
+      percentile_disc(r.high) within group (order by u.value) as upper
+    from subjects u join ranks r on r.key = concat_ws(E'\\n', u.measure, u.period, u.kind, u.key)
+    where u.excluded is null and u.value is not null
+    group by r.key, r.low, r.high`,
+    [...scope.parameters(asked.periods), ...columns(wanted)],
+  );
+  return new Map(rows.map((row) => [row.key, orderOf(row)]));
+}
+
+function columns(wanted: readonly { key: string; lower: number | null; upper: number | null }[]): unknown[] {
+  return [wanted.map((one) => one.key), wanted.map((one) => one.lower), wanted.map((one) => one.upper)];
+}
+
+function orderOf(row: Row): Order {
+  const [q1, median, q3] = row.quartiles;
+  const bounds = row.lower === null || row.upper === null ? null : ([row.lower, row.upper] as const);
+  return { median, quartiles: [q1, q3], bounds };
+}

@@ -1,0 +1,46 @@
+import type { FiguresReach, OwnReach } from "@/lib/access/reach";
+import type { SubjectKind } from "@/lib/measures/tally";
+import type { Period } from "@/lib/records/period";
+
+/** What a reach and a question leave of the records, as SQL: parameters 1 to 3 periods, 4 practices, 5 clinician, 6 kinds of subject. */
+export type Scope = {
+  /** Common table expressions ending in `subjects`: every unit once for each subject it belongs to. */
+  withUnits(unitSql: string): string;
+  /** The condition on practice and day for a table of facts. */
+  readonly within: string;
+  parameters(periods: readonly Period[]): unknown[];
+};
+
+/** The scope of a reach; kinds of subject that the reach may not tell apart are left out. */
+export function scopeOf(reach: FiguresReach | OwnReach, by: readonly SubjectKind[]): Scope {
+  const own = "clinicianKey" in reach;
+  const allowed: readonly SubjectKind[] = own
+    ? ["clinician"]
+    : by.filter((kind) => kind !== "clinician" || reach.byClinician);
+  const practices = own ? null : reach.practices;
+  const worker = own ? reach.clinicianKey : null;
+  return {
+    within,
+    withUnits: (unitSql) => `
+      with periods as (
+        select * from unnest($1::int[], $2::date[], $3::date[]) as p(period, since, until)
+      ), units as (${unitSql.replaceAll("{within}", within)})
+      , subjects as (
+        select u.*, p.period, s.kind, s.key from units u
+        join periods p on u.local_day >= p.since and u.local_day < p.until
+        cross join lateral (values ('group', ''), ('practice', u.practice), ('clinician', u.worker), ('chair', u.practice || '/' || u.chair)) s(kind, key)
+        where ($5::text is null or u.worker = $5) and s.kind = any($6::text[]) and s.key is not null
+      )`,
+    parameters: (periods) => [
+      periods.map((_, place) => place),
+      periods.map((period) => period.from),
+      periods.map((period) => period.until),
+      practices,
+      worker,
+      by.filter((kind) => allowed.includes(kind)),
+    ],
+  };
+}
+
+const within = `($4::text[] is null or practice = any($4))
+  and local_day >= (select min(since) from periods) and local_day < (select max(until) from periods)`;

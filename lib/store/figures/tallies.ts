@@ -1,0 +1,116 @@
+import type { FiguresReach, OwnReach } from "@/lib/access/reach";
+import type { MedianRanks, MedianTally, RateTally, SubjectKind, Tally } from "@/lib/measures/tally";
+import type { Period } from "@/lib/records/period";
+import { pool } from "../database";
+import { instrumentCounts } from "./instruments";
+import { medians, type Order } from "./medians";
+import { scopeOf } from "./scope";
+import { isContinuous, unitSql } from "./unit-sql";
+
+export type Asked = {
+  /** Ids of measures, or criterion/<id>. */
+  readonly measures: readonly string[];
+  readonly periods: readonly Period[];
+  readonly by: readonly SubjectKind[];
+  readonly ranks: MedianRanks;
+};
+
+/** One row of counts: a measure, a period, a subject, and why units are left out. */
+export type CountRow = {
+  measure: string;
+  period: number;
+  kind: SubjectKind;
+  key: string;
+  practice: string | null;
+  code: string | null;
+  excluded: string | null;
+  excepted: string | null;
+  units: number;
+  numerator: number | null;
+  denominator: number | null;
+  missing: number;
+  n: number;
+};
+
+/**
+ * Counts and order statistics of measures and criteria, for each period and subject that has units, in the order of
+ * the subjects' codes. Everything is counted in PostgreSQL; no raw rows leave it.
+ */
+export async function tallies(reach: FiguresReach | OwnReach, asked: Asked): Promise<Tally[]> {
+  const scope = scopeOf(reach, asked.by);
+  const perInstrument = asked.measures.includes("separation-per-instrument");
+  const others = asked.measures.filter((measure) => measure !== "separation-per-instrument");
+  const rows = others.length > 0 ? await counts(scope, { ...asked, measures: others }) : [];
+  if (perInstrument) rows.push(...(await instrumentCounts(scope, asked)));
+  const grouped = new Map<string, CountRow[]>();
+  for (const row of rows) {
+    const key = [row.measure, row.period, row.kind, row.key].join("\n");
+    grouped.set(key, [...(grouped.get(key) ?? []), row]);
+  }
+  const ordered = await medians(scope, asked, [...grouped.values()]);
+  return [...grouped].map(([key, some]) => tallyOf(some, asked, ordered.get(key)));
+}
+
+async function counts(scope: ReturnType<typeof scopeOf>, asked: Asked): Promise<CountRow[]> {
+  const { rows } = await pool().query<CountRow>(
+    `${scope.withUnits(unitSql(asked.measures))}
+    select measure, period, kind, key, case when min(practice) = max(practice) then min(practice) end as practice,
+      case kind when 'clinician' then string_agg(distinct clinician, ', ' order by clinician) when 'chair' then min(chair)
+        when 'practice' then min(practice) end as code,
+      excluded, excepted, sum(units)::int as units, sum(numerator)::int as numerator, sum(denominator)::int as denominator,
+      sum(missing)::int as missing, (count(value) filter (where excluded is null))::int as n
+    from subjects group by measure, period, kind, key, excluded, excepted
+    order by measure, period, kind, practice, code, key`,
+    scope.parameters(asked.periods),
+  );
+  return rows;
+}
+
+function tallyOf(rows: readonly CountRow[], asked: Asked, order: Order | undefined): Tally {
+  const [first] = rows;
+  const period = first && asked.periods[first.period];
+  if (!first || !period) throw new Error("a group of counts has no rows or no period");
+  const counted = {
+    measure: first.measure,
+    subject: subjectOf(rows),
+    period,
+    population: sum(rows, (row) => row.units),
+    excluded: byReason(rows, (row) => row.excluded),
+    excepted: byReason(rows, (row) => row.excepted),
+    notRecorded: sum(rows, (row) => row.missing),
+  };
+  if (isContinuous(first.measure)) {
+    const tally: MedianTally = { ...counted, kind: "median", n: sum(rows, (row) => row.n), median: null, quartiles: null, bounds: null, ...order };
+    return tally;
+  }
+  const numerator = sum(rows, (row) => row.numerator ?? 0);
+  const denominator = sum(rows, (row) => row.denominator ?? 0);
+  const missingWithin = first.measure.startsWith("criterion/") ? counted.notRecorded : 0;
+  const tally: RateTally = { ...counted, kind: "rate", numerator, denominator, notMet: denominator - numerator - missingWithin };
+  return tally;
+}
+
+function subjectOf(rows: readonly CountRow[]): Tally["subject"] {
+  const [first] = rows;
+  if (!first || first.kind === "group") return { kind: "group" };
+  const practices = new Set(rows.map((row) => row.practice));
+  const practice = practices.size === 1 ? (first.practice ?? undefined) : undefined;
+  const codes = new Set(rows.flatMap((row) => row.code?.split(", ") ?? []));
+  const code = [...codes].sort().join(", ");
+  if (first.kind === "practice") return { kind: "practice", code };
+  if (first.kind === "chair") return { kind: "chair", code, practice: practice ?? "" };
+  return { kind: "clinician", code, practice, key: first.key };
+}
+
+function byReason(rows: readonly CountRow[], reasonOf: (row: CountRow) => string | null): Record<string, number> {
+  const found: Record<string, number> = {};
+  for (const row of rows) {
+    const reason = reasonOf(row);
+    if (reason !== null) found[reason] = (found[reason] ?? 0) + row.units;
+  }
+  return found;
+}
+
+function sum(rows: readonly CountRow[], valueOf: (row: CountRow) => number): number {
+  return rows.reduce((total, row) => total + valueOf(row), 0);
+}

@@ -1,0 +1,83 @@
+import { criterionOf } from "@/lib/protocol/criteria";
+import { criterionUnits } from "./criterion-sql";
+
+/** Where a continuous measure's value is kept; null there is not recorded. */
+const continuous: Record<string, { table: string; column: string }> = {
+  "irrigation-time": { table: "canal_facts", column: "flow_s" },
+  "hypochlorite-time": { table: "canal_facts", column: "hypochlorite_s" },
+  "dwell-time": { table: "canal_facts", column: "dwell_s" },
+  "activation-time": { table: "canal_facts", column: "activation_s" },
+  volume: { table: "canal_facts", column: "volume_ml" },
+  "hypochlorite-volume": { table: "canal_facts", column: "hypochlorite_ml" },
+  "volume-per-visit": { table: "visit_facts", column: "volume_ml" },
+};
+
+/** Is it a continuous measure. */
+export function isContinuous(measure: string): boolean {
+  return measure in continuous;
+}
+
+/**
+ * A query giving the units of the measures, one row each: whose and when, why it is left out, and either its value
+ * or what it adds to the counts. `{within}` stands for the condition on practice and day.
+ */
+export function unitSql(measures: readonly string[]): string {
+  const tables = ["canal_facts", "visit_facts"].flatMap((table) => {
+    const some = measures.filter((measure) => continuous[measure]?.table === table);
+    return some.length === 0 ? [] : [continuousUnits(table, some)];
+  });
+  const rates = measures.filter((measure) => !isContinuous(measure)).map(rateUnits);
+  return [...tables, ...rates].join("\nunion all\n");
+}
+
+function continuousUnits(table: string, measures: readonly string[]): string {
+  const values = measures.map((measure) => `('${measure}', u.${continuous[measure]?.column})`);
+  return `
+    select u.practice, u.chair, u.clinician, u.worker, u.local_day, m.measure, u.exclusion as excluded, null::text as excepted,
+      1 as units, null::int as numerator, null::int as denominator,
+      (u.exclusion is null and m.value is null)::int as missing, m.value
+    from ${table} u cross join lateral (values ${values.join(", ")}) m(measure, value) where {within}`;
+}
+
+function rateUnits(measure: string): string {
+  const criterion = criterionOf(measure);
+  if (criterion) {
+    return rate(measure, `(${criterionUnits(criterion)}) u`, {
+      excluded: "u.excluded",
+      excepted: "u.excepted",
+      units: "1",
+      numerator: "u.met::int",
+      denominator: "(u.excluded is null and u.excepted is null)::int",
+      missing: "u.missing::int",
+    });
+  }
+  if (measure === "separation-per-use") {
+    return rate(measure, "(select * from canal_facts where {within} and uses > 0) u", {
+      units: "u.uses",
+      numerator: "u.separations",
+      denominator: "u.uses - u.uses_unknown",
+      missing: "u.uses_unknown",
+    });
+  }
+  const table = { "separation-per-canal": "canal_facts", "separation-per-visit": "visit_facts" }[measure];
+  if (!table) throw new RangeError(`no units are known for ${measure}`);
+  return rate(measure, `(select *, separations > 0 as event, uses_unknown = 0 and uses_held = 0 as known
+      from ${table} where {within} and uses + uses_held > 0) u`, {
+    units: "1",
+    numerator: "u.event::int",
+    denominator: "(u.event or u.known)::int",
+    missing: "(not u.event and not u.known)::int",
+  });
+}
+
+function rate(
+  measure: string,
+  from: string,
+  sql: { excluded?: string; excepted?: string; units: string; numerator: string; denominator: string; missing: string },
+): string {
+  return `
+    select u.practice, u.chair, u.clinician, u.worker, u.local_day, '${measure}' as measure,
+      ${sql.excluded ?? "null::text"} as excluded, ${sql.excepted ?? "null::text"} as excepted, ${sql.units} as units,
+      ${sql.numerator} as numerator, ${sql.denominator} as denominator, ${sql.missing} as missing, null::float8 as value
+    from ${from}`;
+}

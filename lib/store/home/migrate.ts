@@ -1,0 +1,92 @@
+import pg from "pg";
+import { HomeTrouble } from "./home-trouble";
+import {
+  type MigrationFile,
+  migrationFiles,
+  migrationList,
+  migrationsFolder,
+} from "./migration-files";
+
+/**
+ * Brings the database to the project's newest migration, as `prisma migrate deploy` does and with the
+ * same records in `_prisma_migrations`. Used by start, command and tests; never by a page.
+ * @param folder of migrations in Prisma's layout; the project's own unless told.
+ * @returns names of the migrations applied now; empty where there was nothing to do.
+ * @throws HomeTrouble where the database is ahead of the folder, or a migration failed.
+ */
+export async function migrate(url: string, folder = migrationsFolder): Promise<string[]> {
+  const files = await migrationFiles(folder);
+  const client = new pg.Client({ connectionString: url });
+  await client.connect();
+  try {
+    if (await isCurrent(client, files)) return [];
+    // One migrator at a time; ending the connection lets go of the lock, however this process ends.
+    await client.query("select pg_advisory_lock($1)", [MIGRATING]);
+    if (await isCurrent(client, files)) return [];
+    await forgetCutShort(client);
+    return await apply(url, folder);
+  } finally {
+    await client.end();
+  }
+}
+
+/** Any number that nothing else of the project locks. */
+const MIGRATING = 20_261_101;
+
+/** Asked first, since loading the engine takes longer than the answer. */
+async function isCurrent(client: pg.Client, files: MigrationFile[]): Promise<boolean> {
+  if (!(await hasHistory(client))) return files.length === 0;
+  const { rows } = await client.query<{ migration_name: string; checksum: string; done: boolean }>(
+    `select migration_name, checksum, finished_at is not null as done
+       from _prisma_migrations where rolled_back_at is null`,
+  );
+  const known = new Map(files.map((file) => [file.name, file.checksum]));
+  const unknown = rows.find((row) => !known.has(row.migration_name));
+  if (unknown) {
+    throw new HomeTrouble(
+      `The database was made by another version of this software (its migration ${unknown.migration_name} is not here): use that version, or another home.`,
+    );
+  }
+  return (
+    rows.length === files.length &&
+    rows.every((row) => row.done && row.checksum === known.get(row.migration_name))
+  );
+}
+
+/** A migration is one transaction, so one that never finished left nothing behind but its row. */
+async function forgetCutShort(client: pg.Client): Promise<void> {
+  if (!(await hasHistory(client))) return;
+  await client.query(
+    `update _prisma_migrations set rolled_back_at = now()
+      where finished_at is null and rolled_back_at is null`,
+  );
+}
+
+async function hasHistory(client: pg.Client): Promise<boolean> {
+  const found = await client.query("select to_regclass('_prisma_migrations') as history");
+  return found.rows[0].history !== null;
+}
+
+async function apply(url: string, folder: string): Promise<string[]> {
+  const { withSchemaEngine } = await import("./schema-engine");
+  const migrationsList = await migrationList(folder);
+  const filters = { externalTables: [], externalEnums: [] };
+  try {
+    const done = await withSchemaEngine(url, (engine) =>
+      engine.applyMigrations({ migrationsList, filters }),
+    );
+    return done.appliedMigrationNames;
+  } catch (error) {
+    throw new HomeTrouble(`A migration of the database failed (${sentence(error)}).`);
+  }
+}
+
+/** The engine's errors go on for lines about where in its own source they arose. */
+function sentence(error: unknown): string {
+  const text = error instanceof Error ? error.message : JSON.stringify(error);
+  const lines = text.split("\n").map((line) => line.trim());
+  const from = lines.findIndex((line) => /^\d+: /.test(line));
+  const name = /migration_name="([^"]+)"/.exec(text)?.[1];
+  const told = (from < 0 ? lines : lines.slice(0, from)).filter((line) => line !== "").join(" ");
+  return name ? `${name}: ${told}` : told;
+}

@@ -1,0 +1,97 @@
+import type { RecordsReach } from "@/lib/access/reach";
+import type { Reason } from "@/lib/records/reason";
+import { pool, prisma } from "../database";
+
+export type FileCounts = {
+  readonly name: string;
+  readonly table: string;
+  readonly ignored: readonly string[];
+  readonly read: number;
+  readonly accepted: number;
+  readonly repeated: number;
+  readonly held: number;
+  readonly letGo: number;
+};
+
+export type HeldRow = {
+  readonly id: string;
+  readonly file: string;
+  readonly line: number;
+  readonly importId: number;
+  readonly table: string;
+  readonly kind: string;
+  readonly practice: string | null;
+  readonly sessionId: string | null;
+  /** The row's whole key, readable. */
+  readonly key: string;
+  readonly raw: Readonly<Record<string, string>>;
+  readonly reasons: readonly Reason[];
+  readonly state: "held" | "let-go";
+  readonly settledBy: string | null;
+  readonly settledReason: string | null;
+};
+
+/** The files of an import with what became of their rows. */
+export async function filesOfImport(_reach: RecordsReach, importId: number): Promise<FileCounts[]> {
+  const rows = await prisma().importFile.findMany({ where: { importId }, orderBy: { id: "asc" } });
+  return rows.map(({ name, tableName, ignored, read, accepted, repeated, held, letGo }) => ({
+    name, table: tableName, ignored, read, accepted, repeated, held, letGo,
+  }));
+}
+
+/** The held rows that an import brought, or brought again, in the order of file and line. */
+export async function heldOfImport(reach: RecordsReach, importId: number, limit?: number): Promise<HeldRow[]> {
+  const { rows } = await pool().query(
+    `${select}, (
+       select h.id as held_id, h.file_id, h.line from held h
+       union all select w.row_id, w.file_id, w.line from witnesses w where w.table_name = 'held'
+     ) s join import_files f on f.id = s.file_id
+     where s.held_id = h.id and h.state = 'held' and f.import_id = $1 and ${within(2)} order by s.file_id, s.line limit $3`,
+    [importId, reach.practices, limit ?? null],
+  );
+  return rows.map(heldRow);
+}
+
+/** The rows that are held now, one page of them; `kind` and `table` narrow. */
+export async function heldNow(
+  reach: RecordsReach,
+  asked: { table?: string; kind?: string; state?: "held" | "let-go"; limit: number; offset: number },
+): Promise<{ rows: HeldRow[]; count: number; byReason: { table: string; kind: string; column: string; count: number }[] }> {
+  const where = `h.state = $1 and ($2::text is null or h.table_name = $2) and ($3::text is null or h.kind = $3) and ${within(4)}`;
+  const parameters = [asked.state ?? "held", asked.table ?? null, asked.kind ?? null, reach.practices];
+  const { rows } = await pool().query(
+    `${select}, import_files f where f.id = h.file_id and ${where} order by h.id limit $5 offset $6`,
+    [...parameters, asked.limit, asked.offset],
+  );
+  const counted = await pool().query(`select count(*)::int as count from held h where ${where}`, parameters);
+  const grouped = await pool().query(
+    `select h.table_name as "table", h.kind, coalesce(h.reasons -> 0 ->> 'column', '') as column, count(*)::int as count
+     from held h where h.state = $1 and ${within(2)} group by 1, 2, 3 order by 4 desc, 1, 2, 3`,
+    [asked.state ?? "held", reach.practices],
+  );
+  return { rows: rows.map(heldRow), count: counted.rows[0].count, byReason: grouped.rows };
+}
+
+/** Imports, newest first. */
+export async function recentImports(_reach: RecordsReach, limit: number) {
+  const rows = await prisma().import.findMany({ orderBy: { id: "desc" }, take: limit, include: { files: { orderBy: { id: "asc" } } } });
+  return rows;
+}
+
+/** One import with its files, or null. */
+export async function importOf(_reach: RecordsReach, importId: number) {
+  return prisma().import.findUnique({ where: { id: importId }, include: { files: { orderBy: { id: "asc" } } } });
+}
+
+const select = `select h.id::text, f.name as file, f.import_id as "importId", h.line, h.table_name as "table", h.kind, h.practice,
+  h.session_id as "sessionId", h.key, h.raw, h.reasons, h.state, h.settled_by as "settledBy", h.settled_reason as "settledReason"
+  from held h`;
+
+function within(parameter: number): string {
+  return `($${parameter}::text[] is null or h.practice = any($${parameter}) or (h.practice is null
+    and (h.session_id is null or not exists (select from sessions v where v.session_id = h.session_id and not v.practice = any($${parameter})))))`;
+}
+
+function heldRow(row: HeldRow): HeldRow {
+  return row;
+}

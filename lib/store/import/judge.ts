@@ -1,0 +1,121 @@
+import type pg from "pg";
+import { type TableName, tables } from "@/lib/records/tables";
+import { contradictionReasons, differs, waitingReasons } from "./relation-reasons";
+import { hangsOnVisit, list, storedColumns, storedKey } from "./stored-columns";
+
+/**
+ * What becomes of the staged rows of one table, in the table `judged_<table>`:
+ *
+ * - `new`: accepted as it stands;
+ * - `later`: the same key as a `new` row of this import, or completes an accepted one: settled in rounds;
+ * - `repeated`: an accepted row bears everything it says;
+ * - `contradiction`, `waiting` (parent not known), `several-practices`, `outside-reach`: held.
+ *
+ * The order of arrival decides what stands: file_id rises in the order of reading, then the line.
+ */
+export async function judge(client: pg.ClientBase, table: TableName, practices: readonly string[] | null) {
+  await client.query(`create temp table judged_${table} on commit drop as ${judgingQuery(table, practices)}`);
+}
+
+function judgingQuery(table: TableName, practices: readonly string[] | null): string {
+  return hangsOnVisit(table) ? childQuery(table, practices) : ownQuery(table, practices);
+}
+
+function ownQuery(table: TableName, practices: readonly string[] | null): string {
+  const key = storedKey(table);
+  return `
+    select s.*, null::bigint as visit_id, null::text as in_practices, e.id as row_id,
+      case when ${outside("s.practice", practices)} then 'outside-reach'
+           ${compared(table, `row_number() over (partition by ${list(key, "s.")} order by s.file_id, s.line)`)}
+      end as verdict
+    from staged_${table} s
+    left join "${table}" e on ${same(key)}`;
+}
+
+function childQuery(table: TableName, practices: readonly string[] | null): string {
+  const key = storedKey(table).filter((name) => name !== "visit_id");
+  const parent = parentOf(table);
+  return `
+    with asked as (
+      select distinct session_id, coalesce(practice, '') as practice from staged_${table}
+    ), found as (
+      select a.session_id, a.practice, min(v.id) as visit_id, count(*) as visits, min(v.practice) as of_practice,
+        string_agg(v.practice, ' and ' order by v.practice) as in_practices
+      from asked a join sessions v on v.session_id = a.session_id and (a.practice = '' or v.practice = a.practice)
+      group by a.session_id, a.practice
+    )
+    select s.*, f.visit_id, f.in_practices, e.id as row_id,
+      case when f.visits > 1 then 'several-practices'
+           when f.visit_id is null then 'waiting'
+           when ${outside("f.of_practice", practices)} then 'outside-reach'
+           when ${parent.missing} then 'waiting'
+           ${compared(table, `row_number() over (partition by f.visit_id, ${list(key, "s.")}, (${parent.missing}) order by s.file_id, s.line)`)}
+      end as verdict
+    from staged_${table} s
+    left join found f on f.session_id = s.session_id and f.practice = coalesce(s.practice, '')
+    ${parent.join}
+    left join "${table}" e on e.visit_id = f.visit_id and ${same(key)}`;
+}
+
+/** The parent beyond the visit: a canal, or of a follow-up the instrument's use. */
+function parentOf(table: TableName): { join: string; missing: string } {
+  if (tables[table].parent === "instruments") {
+    return {
+      join: `left join instruments p on p.visit_id = f.visit_id and p.canal = s.canal and p.seq = s.seq`,
+      missing: "p.id is null",
+    };
+  }
+  if (!storedColumns(table).some((column) => column.name === "canal") || table === "canals") {
+    return { join: "", missing: "false" };
+  }
+  return {
+    join: "left join canals p on p.visit_id = f.visit_id and p.canal = s.canal",
+    missing: "(s.canal <> '' and p.id is null)",
+  };
+}
+
+function compared(table: TableName, arrival: string): string {
+  return `
+    when e.id is null and ${arrival} = 1 then 'new'
+    when e.id is null then 'later'
+    when ${contradicts(table)} then 'contradiction'
+    when ${completes(table)} then 'later'
+    else 'repeated'`;
+}
+
+/** SQL: row `s` says something else than the accepted row `e`. */
+export function contradicts(table: TableName): string {
+  return any(valueColumns(table).map((name) => differs(name)));
+}
+
+/** SQL: row `s` has a value where `e` has none. */
+export function completes(table: TableName): string {
+  return any(valueColumns(table).map((name) => `(e."${name}" is null and s."${name}" is not null)`));
+}
+
+/** The columns that carry values, not the key. */
+export function valueColumns(table: TableName): string[] {
+  return storedColumns(table)
+    .filter((column) => !column.key)
+    .map((column) => column.name);
+}
+
+/** SQL that gives the held reasons of a judged row `j` of import file `i`, by its verdict. */
+export function reasonsByVerdict(table: TableName): string {
+  const others = contradictionReasons(table, valueColumns(table));
+  return hangsOnVisit(table) ? `case j.verdict when 'waiting' then ${waitingReasons(table)} else ${others} end` : others;
+}
+
+function outside(practice: string, practices: readonly string[] | null): string {
+  if (practices === null) return "false";
+  const quoted = practices.map((code) => `'${code.replaceAll("'", "''")}'`);
+  return `not (${practice} = any(array[${quoted.join(", ")}]::text[]))`;
+}
+
+function same(key: readonly string[]): string {
+  return key.map((name) => `e."${name}" = s."${name}"`).join(" and ");
+}
+
+function any(conditions: readonly string[]): string {
+  return conditions.length === 0 ? "false" : `(${conditions.join(" or ")})`;
+}

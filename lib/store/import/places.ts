@@ -1,0 +1,38 @@
+import type pg from "pg";
+
+/** Creates the practices, chairs and clinicians whose codes are not yet known; an administrator confirms them later. */
+export async function addPlaces(client: pg.ClientBase, zone: string, practices: readonly string[] | null) {
+  const within = "($1::text[] is null or practice = any($1))";
+  await client.query(
+    `insert into practices (code, name, zone)
+     select distinct practice, practice, $2 from (
+       select practice from staged_sessions union select practice from staged_upkeep union select practice from staged_people
+     ) named where ${within} on conflict do nothing`,
+    [practices, zone],
+  );
+  await client.query(
+    `insert into chairs (practice, code)
+     select distinct practice, chair from (
+       select practice, chair from staged_sessions union select practice, chair from staged_upkeep
+     ) named where ${within} on conflict do nothing`,
+    [practices],
+  );
+  await client.query(
+    `insert into clinicians (practice, code)
+     select distinct practice, code from (
+       select practice, clinician as code from staged_sessions
+       union select practice, supervisor from staged_sessions where supervisor is not null
+       union select practice, code from staged_people
+     ) named where ${within} on conflict do nothing`,
+    [practices],
+  );
+}
+
+/** Creates the codes of clinicians that only a canal names. */
+export async function addCanalClinicians(client: pg.ClientBase) {
+  await client.query(
+    `insert into clinicians (practice, code)
+     select distinct v.practice, c.clinician from canals c join sessions v on v.id = c.visit_id
+     where c.clinician is not null and c.visit_id in (select visit_id from touched) on conflict do nothing`,
+  );
+}

@@ -1,0 +1,88 @@
+import type pg from "pg";
+import { type TableName, tableNames, tables } from "@/lib/records/tables";
+import { renewFacts } from "../facts/renew-facts";
+import { holdUsesAfterSeparation } from "./after-separation";
+import { countFiles, holdAsRead, holdJudged, settleWaiting, witnessJudged } from "./settle";
+import { judge } from "./judge";
+import { addCanalClinicians, addPlaces } from "./places";
+import { settleInRounds } from "./rounds";
+import { hangsOnVisit, list, storedColumns } from "./stored-columns";
+
+export type Publishing = {
+  /** IANA zone of practices not yet known. */
+  readonly zone: string;
+  /** Practices whose rows may be brought in; null is all. */
+  readonly practices: readonly string[] | null;
+  /** Also judge anew rows that were held for a contradiction: after an undo the other row may be gone. */
+  readonly afterUndo?: boolean;
+};
+
+/**
+ * Makes the staged rows visible, together or not at all: the caller has begun the transaction. Parents go
+ * first whatever the order of the files; rows that waited for a parent are judged again beside the new ones.
+ */
+export async function publish(client: pg.ClientBase, how: Publishing): Promise<void> {
+  await client.query("select pg_advisory_xact_lock(hashtext('canal-audit publish'))");
+  await client.query("create temp table if not exists touched (visit_id bigint) on commit drop");
+  await addPlaces(client, how.zone, how.practices);
+  for (const table of tableNames) {
+    await stageAgain(client, table, how.afterUndo === true);
+    const { rows } = await client.query(`select exists (select from staged_${table}) as any`);
+    if (!rows[0].any) continue;
+    await client.query(`analyze staged_${table}`);
+    await judge(client, table, how.practices);
+    await accept(client, table);
+    await settleInRounds(client, table);
+    await witnessJudged(client, table);
+    await holdJudged(client, table);
+    await settleWaiting(client, table);
+    await touch(client, table);
+    if (table === "instruments") await holdUsesAfterSeparation(client);
+    await countFiles(client, table);
+  }
+  await holdAsRead(client);
+  await addCanalClinicians(client);
+  await renewFacts(client);
+}
+
+/** Stages held rows that only their relation to other rows kept out, where that may have changed. */
+async function stageAgain(client: pg.ClientBase, table: TableName, afterUndo: boolean) {
+  const kinds = afterUndo ? "kind <> 'check'" : "kind = 'waiting'";
+  const parentCame = hangsOnVisit(table)
+    ? "and exists (select from sessions v where v.session_id = h.session_id)"
+    : "";
+  await client.query(`
+    insert into staged_${table}
+    select (jsonb_populate_record(null::staged_${table}, h.values
+      || jsonb_build_object('file_id', h.file_id, 'line', h.line, 'held_id', h.id))).*
+    from held h where h.table_name = '${table}' and h.state = 'held' and h.values is not null and ${kinds} ${parentCame}`);
+}
+
+async function accept(client: pg.ClientBase, table: TableName) {
+  const names = storedColumns(table).map((column) => column.name);
+  const visit = hangsOnVisit(table) ? "visit_id, " : "";
+  const localDay = table === "sessions";
+  await client.query(`
+    insert into "${table}" (file_id, line, fields, ${visit}${list(names)}${localDay ? ", local_day" : ""})
+    select j.file_id, j.line, j.fields, ${visit ? "j.visit_id, " : ""}${list(names, "j.")}
+      ${localDay ? ", (j.started_at at time zone z.zone)::date" : ""}
+    from judged_${table} j ${localDay ? "join practices z on z.code = j.practice" : ""}
+    where j.verdict = 'new'`);
+  await client.query(`analyze "${table}"`);
+}
+
+/** Notes the visits whose derived figures are to be renewed. */
+async function touch(client: pg.ClientBase, table: TableName) {
+  if (tables[table].parent) {
+    await client.query(`insert into touched select visit_id from judged_${table} where visit_id is not null`);
+  } else if (table === "sessions") {
+    await client.query(
+      `insert into touched select v.id from judged_sessions j join sessions v using (practice, session_id)`,
+    );
+  } else if (table === "people") {
+    await client.query(
+      `insert into touched select v.id from judged_people j join sessions v using (practice)
+       where v.clinician = j.code or exists (select from canals c where c.visit_id = v.id and c.clinician = j.code)`,
+    );
+  }
+}

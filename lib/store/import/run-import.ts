@@ -1,0 +1,70 @@
+import type pg from "pg";
+import type { RecordsReach } from "@/lib/access/reach";
+import type { TableName } from "@/lib/records/tables";
+import { pool, prisma } from "../database";
+import { publish } from "./publish";
+import { makeStaging, type StagedRow, stage } from "./staging";
+
+export type SheetToImport = {
+  readonly name: string;
+  readonly table: TableName;
+  /** Header names that no field takes; they are not kept. */
+  readonly ignored: readonly string[];
+  readonly rows: AsyncIterable<StagedRow>;
+};
+
+export type ImportProgress = { readonly importId: number; readonly file?: string; readonly rowsRead: number; readonly state: "reading" | "publishing" };
+
+/**
+ * Reads all sheets into staging and publishes them in one transaction: readers see all of an import or nothing.
+ * Progress is written on a connection of its own. What goes wrong leaves no row behind and is thrown.
+ *
+ * @returns the import's id; its files and counts are in import_files.
+ */
+export async function runImport(
+  reach: RecordsReach,
+  sheets: AsyncIterable<SheetToImport>,
+  how: { zone: string; onProgress?: (progress: ImportProgress) => void },
+): Promise<number> {
+  const started = await prisma().import.create({ data: { by: reach.by, state: "reading" } });
+  const client = await pool().connect();
+  let rowsRead = 0;
+  try {
+    await makeStaging(client);
+    for await (const sheet of sheets) {
+      const file = await prisma().importFile.create({
+        data: { importId: started.id, name: sheet.name, tableName: sheet.table, ignored: [...sheet.ignored] },
+      });
+      await stage(client, sheet.table, file.id, sheet.rows, async (count) => {
+        rowsRead += count;
+        how.onProgress?.({ importId: started.id, file: sheet.name, rowsRead, state: "reading" });
+        await prisma().import.update({ where: { id: started.id }, data: { rowsRead } });
+      });
+    }
+    how.onProgress?.({ importId: started.id, rowsRead, state: "publishing" });
+    await prisma().import.update({ where: { id: started.id }, data: { state: "publishing" } });
+    await inTransaction(client, () => publish(client, { zone: how.zone, practices: reach.practices }));
+    await prisma().import.update({ where: { id: started.id }, data: { state: "done", finishedAt: new Date() } });
+    return started.id;
+  } catch (trouble) {
+    const message = trouble instanceof Error ? trouble.message : String(trouble);
+    await prisma().import.update({ where: { id: started.id }, data: { state: "failed", message, finishedAt: new Date() } });
+    throw trouble;
+  } finally {
+    // The connection is closed, not reused: its temporary staging tables go with it.
+    client.release(true);
+  }
+}
+
+/** Runs `work` in one transaction on this connection. */
+export async function inTransaction<Result>(client: pg.ClientBase, work: () => Promise<Result>): Promise<Result> {
+  await client.query("begin");
+  try {
+    const result = await work();
+    await client.query("commit");
+    return result;
+  } catch (trouble) {
+    await client.query("rollback");
+    throw trouble;
+  }
+}

@@ -1,0 +1,109 @@
+import type pg from "pg";
+import type { TableName } from "@/lib/records/tables";
+import { reasonsByVerdict } from "./judge";
+import { asWritten } from "./relation-reasons";
+import { hangsOnVisit, storedKey } from "./stored-columns";
+
+const heldVerdicts = "('waiting', 'contradiction', 'several-practices', 'outside-reach')";
+
+/** Keeps repeated and completing rows as further witnesses of the accepted one. */
+export async function witnessJudged(client: pg.ClientBase, table: TableName) {
+  await client.query(`
+    insert into witnesses (table_name, row_id, file_id, line, fields)
+    select '${table}', j.row_id, j.file_id, j.line, j.fields from judged_${table} j
+    where j.verdict in ('repeated', 'completes') on conflict do nothing`);
+}
+
+/** Holds the rows that their relation to others keeps out, once each however often they come. */
+export async function holdJudged(client: pg.ClientBase, table: TableName) {
+  const key = storedKey(table).filter((name) => name !== "visit_id" && name !== "practice");
+  const shownKey = [...(hangsOnVisit(table) ? ["session_id"] : []), ...key].map((name) => `j."${name}"`);
+  const sessionId = hangsOnVisit(table) || table === "sessions" ? "j.session_id" : "null";
+  const canal = key.includes("canal") ? "j.canal" : "null";
+  const match = storedKey(table).map((name) => `e."${name}" = j."${name}"`);
+  const values = `to_jsonb(j) - array['verdict','row_id','visit_id','in_practices','held_id','file_id','line']`;
+  await client.query(`
+    create temp table holding_${table} on commit drop as
+    select j.file_id, j.line, j.held_id, j.verdict, md5('${table}' || (${values})::text) as digest,
+      j.practice, ${sessionId} as session_id, ${canal} as canal, concat_ws(' ', ${shownKey.join(", ")}) as key,
+      ${asWritten(table)} as raw, ${values} as values, ${reasonsByVerdict(table)} as reasons
+    from judged_${table} j join import_files i on i.id = j.file_id
+    left join "${table}" e on ${match.join(" and ")}
+    where j.verdict in ${heldVerdicts}`);
+  await client.query(`
+    update held h set kind = n.verdict, reasons = n.reasons from holding_${table} n where n.held_id = h.id`);
+  await client.query(`
+    insert into held (table_name, digest, kind, practice, session_id, canal, key, raw, values, reasons, file_id, line)
+    select distinct on (digest) '${table}', digest, verdict, practice, session_id, canal, key, raw, values, reasons, file_id, line
+    from holding_${table} where held_id is null order by digest, file_id, line
+    on conflict (digest) do nothing`);
+  await witnessHeld(client, `holding_${table}`);
+}
+
+/** Holds the rows that the checks refused. */
+export async function holdAsRead(client: pg.ClientBase) {
+  await client.query(`
+    create temp table holding_as_read on commit drop as
+    select s.*, null::bigint as held_id,
+      md5(s.table_name || case when s.raw = '{}' then i.name || ' ' || s.line else s.raw::text end) as digest
+    from staged_held s join import_files i on i.id = s.file_id`);
+  await client.query(`
+    insert into held (table_name, digest, kind, practice, session_id, canal, key, raw, reasons, file_id, line)
+    select distinct on (digest) table_name, digest, 'check', practice, session_id, canal, key, raw, reasons, file_id, line
+    from holding_as_read order by digest, file_id, line on conflict (digest) do nothing`);
+  await witnessHeld(client, "holding_as_read");
+  await client.query(`
+    insert into touched select v.id from holding_as_read n join sessions v on v.session_id = n.session_id
+    where n.table_name in ('irrigation', 'instruments')`);
+  await client.query(`
+    update import_files f set read = f.read + n.held + n.let_go, held = f.held + n.held, let_go = f.let_go + n.let_go
+    from (select n.file_id, count(*) filter (where h.state = 'held') as held,
+      count(*) filter (where h.state = 'let-go') as let_go
+      from holding_as_read n join held h using (digest) group by n.file_id) n where n.file_id = f.id`);
+}
+
+/** Rows that waited and are accepted now are held no longer; their file's counts follow. */
+export async function settleWaiting(client: pg.ClientBase, table: TableName) {
+  const match = storedKey(table).map((name) => `e."${name}" = j."${name}"`);
+  await client.query(`
+    update judged_${table} j set row_id = e.id from "${table}" e
+    where j.verdict = 'new' and j.held_id is not null and ${match.join(" and ")}`);
+  await client.query(`
+    with settled as (
+      delete from held h using judged_${table} j
+      where j.held_id = h.id and j.verdict not in ${heldVerdicts}
+      returning h.id, h.file_id, j.verdict, j.row_id, j.fields
+    ), seen_again as (
+      update witnesses w set table_name = '${table}', row_id = s.row_id, fields = s.fields
+      from settled s where w.table_name = 'held' and w.row_id = s.id
+    ), counted as (
+      select file_id, count(*) as rows, count(*) filter (where verdict = 'repeated') as repeated from settled group by file_id
+    )
+    update import_files f set held = f.held - c.rows, repeated = f.repeated + c.repeated,
+      accepted = f.accepted + c.rows - c.repeated
+    from counted c where c.file_id = f.id`);
+}
+
+/** Adds this table's verdicts to the counts of the files now read. */
+export async function countFiles(client: pg.ClientBase, table: TableName) {
+  await client.query(`
+    update import_files f set read = f.read + n.rows, accepted = f.accepted + n.accepted,
+      repeated = f.repeated + n.repeated, held = f.held + n.held - n.let_go, let_go = f.let_go + n.let_go
+    from (
+      select j.file_id, count(*) as rows, count(*) filter (where j.verdict in ('new', 'completes')) as accepted,
+        count(*) filter (where j.verdict = 'repeated') as repeated,
+        count(*) filter (where j.verdict in ${heldVerdicts}) as held,
+        count(*) filter (where h.state = 'let-go') as let_go
+      from judged_${table} j
+      left join holding_${table} n on n.file_id = j.file_id and n.line = j.line
+      left join held h on h.digest = n.digest
+      where j.held_id is null group by j.file_id
+    ) n where n.file_id = f.id`);
+}
+
+async function witnessHeld(client: pg.ClientBase, holding: string) {
+  await client.query(`
+    insert into witnesses (table_name, row_id, file_id, line, fields)
+    select 'held', h.id, n.file_id, n.line, 0 from ${holding} n join held h using (digest)
+    where n.held_id is null and (n.file_id, n.line) <> (h.file_id, h.line) on conflict do nothing`);
+}

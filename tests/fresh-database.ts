@@ -1,0 +1,35 @@
+import { createHash } from "node:crypto";
+import pg from "pg";
+import { inject } from "vitest";
+import { migrate } from "@/lib/store/home/migrate";
+import { migrationFiles } from "@/lib/store/home/migration-files";
+import { execute, type ScratchDatabase, scratchDatabase } from "@/lib/store/home/scratch-database";
+
+/**
+ * An empty, migrated database for one test file; `drop` it in afterAll. Reads nothing from the environment
+ * and sets nothing in it: code that asks DATABASE_URL wants `process.env.DATABASE_URL = url` first.
+ */
+export async function freshDatabase(): Promise<ScratchDatabase> {
+  const server = inject("databaseUrl");
+  return scratchDatabase(server, await migratedTemplate(server));
+}
+
+/** The template is migrated once a run, by whichever test file is first. */
+async function migratedTemplate(server: string): Promise<string> {
+  const history = (await migrationFiles()).map((file) => file.name + file.checksum).join();
+  const name = `template_${createHash("sha256").update(history).digest("hex").slice(0, 16)}`;
+  const client = new pg.Client({ connectionString: server });
+  await client.connect();
+  try {
+    await client.query("select pg_advisory_lock(20261102)");
+    const found = await client.query("select 1 from pg_database where datname = $1", [name]);
+    if (found.rowCount === 0) {
+      const draft = await scratchDatabase(server);
+      await migrate(draft.url);
+      await execute(server, `alter database ${draft.name} rename to ${name}`);
+    }
+    return name;
+  } finally {
+    await client.end();
+  }
+}
