@@ -1,5 +1,4 @@
-import { execFileSync } from "node:child_process";
-import { isAlive } from "@/lib/store/home/process-mark";
+import { isAlive, parentOf } from "@/lib/store/home/process-mark";
 
 /**
  * Calls `stop` when the shell is gone through which npm started us. npm passes a signal on to that shell
@@ -7,6 +6,7 @@ import { isAlive } from "@/lib/store/home/process-mark";
  */
 export function endWithNpm(stop: () => void): void {
   if (!process.env.npm_lifecycle_event || process.platform === "win32") return;
+  // Between us and the shell stands the program that loads TypeScript.
   const shell = parentOf(process.ppid);
   if (shell <= 1) return;
   const watch = setInterval(() => {
@@ -15,13 +15,4 @@ export function endWithNpm(stop: () => void): void {
     stop();
   }, 500);
   watch.unref();
-}
-
-/** Between us and the shell stands the program that loads TypeScript. */
-function parentOf(pid: number): number {
-  try {
-    return Number(execFileSync("ps", ["-o", "ppid=", "-p", String(pid)], { encoding: "utf8" }));
-  } catch {
-    return 0;
-  }
 }

@@ -1,5 +1,5 @@
-import { HomeTrouble } from "@/lib/store/home/home-trouble";
 import { tryPort } from "@/lib/store/home/free-port";
+import { HomeTrouble } from "@/lib/store/home/home-trouble";
 
 /** Where the pages are served. */
 export interface ListenPlace {
@@ -18,7 +18,9 @@ export async function listenPlace(env = process.env): Promise<ListenPlace> {
   const asked = env.PORT?.trim() || "3000";
   const wanted = /^\d{1,5}$/.test(asked) ? Number(asked) : Number.NaN;
   if (!(wanted <= 65_535)) {
-    throw new HomeTrouble(`PORT is ${asked}, which is no port: choose a number from 1024 to 65535.`);
+    throw new HomeTrouble(
+      `PORT is ${asked}, which is no port: choose a number from 1024 to 65535.`,
+    );
   }
   const found = await tryPort(host, wanted);
   if (typeof found === "string") throw new HomeTrouble(refusal(found, host, wanted));

@@ -18,13 +18,13 @@ export interface Child {
 /**
  * Runs Node on these words in the project's folder.
  * @param stop ends the child with everything that it started; 10 s later by force.
- * @param onSaid told what it prints as it prints it; without it that is only kept.
+ * @param onError told what it prints on its error stream, as it prints it.
  */
 export function runChild(
   words: string[],
   env: Record<string, string>,
   stop: AbortSignal,
-  onSaid?: (text: string) => void,
+  onError?: (text: string) => void,
 ): Child {
   const child = spawn(process.execPath, ["--import", ENDS_WITH_US, ...words], {
     cwd: projectFolder,
@@ -35,10 +35,10 @@ export function runChild(
   let said = "";
   const hear = (text: string) => {
     said = (said + text).slice(-20_000);
-    onSaid?.(text);
   };
   child.stdout?.setEncoding("utf8").on("data", hear);
   child.stderr?.setEncoding("utf8").on("data", hear);
+  if (onError) child.stderr?.on("data", onError);
   const end = () => endGroup(child);
   if (stop.aborted) end();
   else stop.addEventListener("abort", end, { once: true });

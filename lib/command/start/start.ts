@@ -1,6 +1,6 @@
+import { holdHome, refuseHeldHome } from "@/lib/store/home/hold-home";
 import { homeFolder, makeHomeFolder } from "@/lib/store/home/home-folder";
 import { HomeTrouble } from "@/lib/store/home/home-trouble";
-import { holdHome, refuseHeldHome } from "@/lib/store/home/hold-home";
 import { migrate } from "@/lib/store/home/migrate";
 import { type Home, openHome } from "@/lib/store/home/open-home";
 import { generateClient } from "@/prisma/generate";

@@ -62,14 +62,13 @@ export function postgresProgram(
   words: string[],
 ): Promise<string> {
   const [first = program, ...rest] = [...server.user.prefix, program, ...words];
-  const env = Object.fromEntries(
-    Object.entries(process.env).filter(([name]) => !/^(PG|LC_|LANG)/.test(name)),
-  );
+  const env = { ...process.env };
+  for (const name of Object.keys(env)) if (/^(PG|LC_|LANG)/.test(name)) delete env[name];
   return new Promise((resolve, reject) => {
     execFile(
       first,
       rest,
-      { ...server.user.account, env: { ...env, LC_ALL: "C" } as NodeJS.ProcessEnv, cwd: "/" },
+      { ...server.user.account, env: { ...env, LC_ALL: "C" }, cwd: "/" },
       (error, stdout, stderr) =>
         error ? reject(new Error(`${stderr || stdout || error.message}`.trim())) : resolve(stdout),
     );

@@ -32,6 +32,12 @@ export function isAlive(pid: number): boolean {
   }
 }
 
+/** The number of a process's parent; 0 where the system does not say. */
+export function parentOf(pid: number): number {
+  if (process.platform === "linux") return Number(statFields(pid)?.[1] ?? 0);
+  return Number(askPs("ppid=", pid) ?? 0);
+}
+
 /** proc(5): after the name, which stands in brackets and may hold anything, come state and numbers. */
 function statFields(pid: number): string[] | null {
   try {
@@ -45,11 +51,14 @@ function statFields(pid: number): string[] | null {
 function startOf(pid: number): string | null {
   // Field 22 of proc(5) is the start in clock ticks since boot; state is field 3.
   if (process.platform === "linux") return statFields(pid)?.[19] ?? null;
-  if (process.platform === "win32") return "?";
+  return askPs("lstart=", pid)?.replaceAll(" ", "-") ?? null;
+}
+
+/** For systems without /proc; on Windows there is neither, and the number must do. */
+function askPs(column: string, pid: number): string | null {
+  if (process.platform === "win32") return column === "lstart=" ? "?" : null;
   try {
-    return execFileSync("ps", ["-o", "lstart=", "-p", String(pid)], { encoding: "utf8" })
-      .trim()
-      .replaceAll(" ", "-");
+    return execFileSync("ps", ["-o", column, "-p", String(pid)], { encoding: "utf8" }).trim();
   } catch {
     return null;
   }

@@ -36,3 +36,18 @@ export async function addCanalClinicians(client: pg.ClientBase) {
      where c.clinician is not null and c.visit_id in (select visit_id from touched) on conflict do nothing`,
   );
 }
+
+/** Takes back codes that only rows now gone had named, unless an administrator has confirmed them. */
+export async function dropUnusedPlaces(client: pg.ClientBase) {
+  await client.query(`delete from chairs c where not confirmed
+    and not exists (select from sessions v where v.practice = c.practice and v.chair = c.code)
+    and not exists (select from upkeep u where u.practice = c.practice and u.chair = c.code)`);
+  await client.query(`delete from clinicians c where not confirmed
+    and not exists (select from sessions v where v.practice = c.practice and c.code in (v.clinician, v.supervisor))
+    and not exists (select from canals k join sessions v on v.id = k.visit_id where v.practice = c.practice and k.clinician = c.code)
+    and not exists (select from people p where p.practice = c.practice and p.code = c.code)`);
+  await client.query(`delete from practices p where not confirmed
+    and not exists (select from sessions v where v.practice = p.code) and not exists (select from upkeep u where u.practice = p.code)
+    and not exists (select from people q where q.practice = p.code) and not exists (select from chairs c where c.practice = p.code)
+    and not exists (select from clinicians c where c.practice = p.code) and not exists (select from grants g where g.practice = p.code)`);
+}

@@ -47,7 +47,7 @@ export async function publish(client: pg.ClientBase, how: Publishing): Promise<v
 
 /** Stages held rows that only their relation to other rows kept out, where that may have changed. */
 async function stageAgain(client: pg.ClientBase, table: TableName, afterUndo: boolean) {
-  const kinds = afterUndo ? "kind <> 'check'" : "kind = 'waiting'";
+  const kinds = afterUndo ? "kind not in ('check', 'outside-reach')" : "kind = 'waiting'";
   const parentCame = hangsOnVisit(table)
     ? "and exists (select from sessions v where v.session_id = h.session_id)"
     : "";

@@ -2,6 +2,7 @@ import type pg from "pg";
 import type { RecordsReach } from "@/lib/access/reach";
 import { type TableName, tableNames, tables } from "@/lib/records/tables";
 import { pool, prisma } from "../database";
+import { dropUnusedPlaces } from "./places";
 import { publish } from "./publish";
 import { inTransaction } from "./run-import";
 import { makeStaging } from "./staging";
@@ -27,6 +28,7 @@ export async function undoImport(reach: RecordsReach, importId: number): Promise
       await client.query("select pg_advisory_xact_lock(hashtext('canal-audit publish'))");
       await takeBack(client, importId, reach.practices);
       await publish(client, { zone: "UTC", practices: null, afterUndo: true });
+      await dropUnusedPlaces(client);
       await client.query("update imports set state = 'undone', finished_at = now() where id = $1", [importId]);
     });
   } finally {

@@ -1,0 +1,4 @@
+import { answerSignIn } from "@/lib/reports/sign-in";
+
+export const GET = answerSignIn;
+export const POST = answerSignIn;

@@ -1,0 +1,36 @@
+"use server";
+
+import { cookies, headers } from "next/headers";
+import { redirect } from "next/navigation";
+import { z } from "zod";
+import { signIn } from "@/lib/reports/sign-in";
+import { wantedAddress } from "./wanted-address";
+
+/** What the form shows after a try: the email as typed, and what is wrong. */
+export type Answer = {
+  email: string;
+  sentence?: string;
+  emailError?: string;
+  passwordError?: string;
+};
+
+const form = z.object({
+  email: z.string().trim().pipe(z.email("Write the whole address, as name@practice.example.")),
+  password: z.string().min(1, "Write your password."),
+  to: z.string().default("/"),
+});
+
+/** The sign-in's action: sets the session's cookie and leads on, or answers in words. */
+export async function enter(_: Answer, given: FormData): Promise<Answer> {
+  const email = String(given.get("email") ?? "");
+  const read = form.safeParse(Object.fromEntries(given));
+  if (!read.success) {
+    const wrong = z.flattenError(read.error).fieldErrors;
+    return { email, emailError: wrong.email?.[0], passwordError: wrong.password?.[0] };
+  }
+  const answer = await signIn(read.data, await headers());
+  if ("sentence" in answer) return { email, sentence: answer.sentence };
+  const jar = await cookies();
+  for (const { name, value, attributes } of answer.cookies) jar.set(name, value, attributes);
+  redirect(wantedAddress({ to: read.data.to }));
+}

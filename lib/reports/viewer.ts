@@ -1,0 +1,20 @@
+import { headers } from "next/headers";
+import { redirect } from "next/navigation";
+import { cache } from "react";
+import type { Viewer } from "@/lib/access/viewer";
+import { viewerOf } from "@/lib/store/people/viewer-of";
+
+/** Who is asking; null where nobody is signed in. Read once a request. */
+export const viewerOrNobody = cache(
+  async (): Promise<Viewer | null> => viewerOf(await headers()),
+);
+
+/**
+ * Who is asking, for pages: nobody is led to /sign-in. A request without a session's cookie has been led there
+ * already with its address kept (next.config.ts); here it is a session that has ended.
+ */
+export async function currentViewer(): Promise<Viewer> {
+  const viewer = await viewerOrNobody();
+  if (!viewer) redirect("/sign-in");
+  return viewer;
+}

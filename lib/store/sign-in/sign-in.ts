@@ -1,0 +1,67 @@
+import { type BetterAuthOptions, betterAuth } from "better-auth";
+import { prismaAdapter } from "better-auth/adapters/prisma";
+import { prisma } from "@/lib/store/database";
+import { attemptsPerAccount, keepAttemptsFor } from "./attempts-per-account";
+import { loopbackTwins } from "./loopback-twins";
+
+/** Shortest password that is taken, in characters. */
+export const shortestPassword = 12;
+
+/** Email and password, sessions in the database, no sign-up: people are added by an administrator. */
+export type SignInService = ReturnType<typeof make>;
+
+/** Next reloads modules in development and tests change databases: one service for each client. */
+const kept = globalThis as { canalAuditSignIn?: { client: unknown; service: SignInService } };
+
+/** The service that checks passwords and keeps sessions. @throws Error where the environment lacks its settings */
+export function signInService(): SignInService {
+  const client = prisma();
+  if (kept.canalAuditSignIn?.client !== client) {
+    kept.canalAuditSignIn = { client, service: make(client) };
+  }
+  return kept.canalAuditSignIn.service;
+}
+
+function make(client: ReturnType<typeof prisma>) {
+  return betterAuth(options(client));
+}
+
+function options(client: ReturnType<typeof prisma>) {
+  const baseURL = process.env.BETTER_AUTH_URL ?? "http://127.0.0.1:3000";
+  return {
+    appName: "Canal Audit",
+    baseURL,
+    trustedOrigins: loopbackTwins(baseURL),
+    secret: process.env.BETTER_AUTH_SECRET,
+    database: prismaAdapter(client, { provider: "postgresql" }),
+    emailAndPassword: {
+      enabled: true,
+      disableSignUp: true,
+      minPasswordLength: shortestPassword,
+    },
+    user: { modelName: "user" },
+    account: { modelName: "account" },
+    verification: { modelName: "verification" },
+    session: {
+      modelName: "signIn",
+      // A working day on a machine that a practice shares.
+      expiresIn: 12 * 3600,
+      updateAge: 3600,
+    },
+    rateLimit: {
+      enabled: true,
+      storage: "database",
+      modelName: "rateLimit",
+      customRules: {
+        // By address. It can be evaded by whoever forges X-Forwarded-For, hence the limit by account as well.
+        "/sign-in/email": { window: 60, max: 30 },
+        // The longest window named here is how long rows are kept, those of the limit by account too.
+        "/sign-out": { window: keepAttemptsFor, max: 1000 },
+      },
+    },
+    hooks: attemptsPerAccount,
+    advanced: { cookiePrefix: "canal-audit" },
+    telemetry: { enabled: false },
+    logger: { level: "error" },
+  } satisfies BetterAuthOptions;
+}

@@ -1,0 +1,95 @@
+/**
+ * What the charts draw, ready made: every number is placed and every word written in lib/views, so that a chart,
+ * its table and what is heard of it say the same.
+ */
+
+/** An axis of values: its ends, where a line stands and what is written there. */
+export type ChartAxis = {
+  readonly min: number;
+  readonly max: number;
+  readonly ticks: readonly { readonly value: number; readonly words: string }[];
+  /** What is measured, with its unit. */
+  readonly title: string;
+};
+
+/** A line to compare with: a practice's median, a pooled rate, a target. */
+export type ChartReference = { readonly value: number; readonly words: string };
+
+/** The table beside a chart; the first column names the row. */
+export type ChartTable = {
+  readonly head: readonly string[];
+  readonly rows: readonly { readonly id: string; readonly cells: readonly string[] }[];
+};
+
+/** One estimate with its interval, as a row of a plot. */
+export type IntervalRow = {
+  readonly id: string;
+  /** Left of the row: whose it is. */
+  readonly label: string;
+  /** Null where there is nothing to estimate; then `missing` says why. Never 0 for missing. */
+  readonly estimate: number | null;
+  readonly lower: number | null;
+  readonly upper: number | null;
+  readonly missing?: string;
+  /** Right of the row: the units it rests on. */
+  readonly counts: string;
+  /** The whole row in words, as it is read under the plot and heard. */
+  readonly words: string;
+  /** Where the records behind the point are listed. */
+  readonly href?: string;
+};
+
+export type IntervalChart = {
+  /** The finding, in a sentence. */
+  readonly title: string;
+  readonly axis: ChartAxis;
+  /** What the counts at the right count. */
+  readonly countsTitle: string;
+  readonly rows: readonly IntervalRow[];
+  readonly references: readonly ChartReference[];
+  readonly table: ChartTable;
+};
+
+/** One month of a line; a month without units has a null estimate and is drawn as a gap. */
+export type MonthRow = {
+  /** YYYY-MM. */
+  readonly id: string;
+  /** Under the axis, where there is room for it. */
+  readonly label: string;
+  readonly estimate: number | null;
+  readonly lower: number | null;
+  readonly upper: number | null;
+  readonly words: string;
+  readonly href?: string;
+};
+
+export type MonthsChart = {
+  readonly title: string;
+  readonly axis: ChartAxis;
+  /** Oldest first, every month of the span. */
+  readonly rows: readonly MonthRow[];
+  readonly references: readonly ChartReference[];
+  readonly table: ChartTable;
+};
+
+/** Units between two values, the upper end left out except in the last bin. */
+export type SpreadBin = {
+  readonly from: number;
+  readonly until: number;
+  readonly units: number;
+  readonly words: string;
+};
+
+/** How a person's own units are spread, with their median, its interval and a line to compare with. */
+export type SpreadRow = {
+  readonly title: string;
+  readonly axis: ChartAxis;
+  readonly bins: readonly SpreadBin[];
+  readonly median: number | null;
+  readonly lower: number | null;
+  readonly upper: number | null;
+  /** What is written at the median, as "yours 18.6 mL". */
+  readonly medianWords: string;
+  readonly reference: ChartReference | null;
+  readonly table: ChartTable;
+};
