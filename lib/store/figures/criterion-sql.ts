@@ -8,12 +8,12 @@ const fields: Record<Criterion["unit"], Record<string, string>> = {
     timer_reset: "u.timer_reset",
     working_length_mm: "u.working_length_mm",
     length_method: "u.length_method",
-    exception: "x.reason",
+    exception: "coalesce(own.reason, whole.reason)",
   },
   visit: {
     outcome: "u.outcome",
     dam: "dam.status",
-    exception: "coalesce(case when dam.status = 'excepted' then dam.reason end, x.reason)",
+    exception: "coalesce(case when dam.status = 'excepted' then dam.reason end, whole.reason)",
   },
   "chair-day": { status: "u.status", duration_s: "u.duration_s" },
 };
@@ -39,16 +39,15 @@ export function criterionUnits(criterion: Criterion): string {
 }
 
 function unitsOf(criterion: Criterion): string {
-  const exceptionAt = (canal: string) => `left join lateral (
-      select reason from exceptions e where e.visit_id = u.visit_id and e.criterion = ${text(criterion.id)} and ${canal}
-      order by e.canal desc limit 1) x on true`;
+  const exceptions = (name: string, canal: string) =>
+    `left join exceptions ${name} on ${name}.visit_id = u.visit_id and ${name}.canal = ${canal} and ${name}.criterion = ${text(criterion.id)}`;
   if (criterion.unit === "canal") {
-    return `(select * from canal_facts where {within}) u ${exceptionAt("e.canal in (u.canal, '')")}`;
+    return `(select * from canal_facts where {within}) u ${exceptions("own", "u.canal")} ${exceptions("whole", "''")}`;
   }
   if (criterion.unit === "visit") {
     return `(select *, '' as canal from visit_facts where {within}) u
       left join steps dam on dam.visit_id = u.visit_id and dam.canal = '' and dam.step = 'dam'
-      ${exceptionAt("e.canal = ''")}`;
+      ${exceptions("whole", "''")}`;
   }
   return chairDays(criterion.id);
 }

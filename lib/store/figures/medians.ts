@@ -25,7 +25,7 @@ export async function medians(scope: Scope, asked: Asked, groups: readonly Count
   if (wanted.length === 0) return new Map();
   const { rows } = await pool().query<Row>(
     `${scope.withUnits(unitSql(measures))}, ranks as (
-      select * from unnest($7::text[], $8::float8[], $9::float8[]) as r(key, low, high)
+      select * from unnest($9::text[], $10::float8[], $11::float8[]) as r(key, low, high)
     )
     select r.key, percentile_cont(array[0.25, 0.5, 0.75]) within group (order by u.value) as quartiles,
       percentile_disc(r.low) within group (order by u.value) as lower,

@@ -2,7 +2,8 @@ import type { FiguresReach, OwnReach } from "@/lib/access/reach";
 import type { SubjectKind } from "@/lib/measures/tally";
 import type { Period } from "@/lib/records/period";
 
-/** What a reach and a question leave of the records, as SQL: parameters 1 to 3 periods, 4 practices, 5 clinician, 6 kinds of subject. */
+/** What a reach and a question leave of the records, as SQL: parameters 1 to 3 periods, 4 practices,
+ * 5 clinician, 6 kinds of subject, 7 and 8 the first day of all and the day after the last. */
 export type Scope = {
   /** Common table expressions ending in `subjects`: every unit once for each subject it belongs to. */
   withUnits(unitSql: string): string;
@@ -38,9 +39,11 @@ export function scopeOf(reach: FiguresReach | OwnReach, by: readonly SubjectKind
       practices,
       worker,
       by.filter((kind) => allowed.includes(kind)),
+      periods.map((period) => period.from).sort()[0],
+      periods.map((period) => period.until).sort().at(-1),
     ],
   };
 }
 
-const within = `($4::text[] is null or practice = any($4))
-  and local_day >= (select min(since) from periods) and local_day < (select max(until) from periods)`;
+// The days stand as parameters of their own, so that PostgreSQL plans with them.
+const within = `($4::text[] is null or practice = any($4)) and local_day >= $7::date and local_day < $8::date`;
