@@ -3,7 +3,6 @@ import "./style.css";
 import type { Metadata, Viewport } from "next";
 import type { ReactNode } from "react";
 import { viewerOrNobody } from "@/lib/reports/viewer";
-import { RefusalBoundary } from "./_parts/refusal-boundary";
 import { SiteHead } from "./_parts/site-head";
 
 export const metadata: Metadata = {
@@ -19,7 +18,7 @@ export default async function Layout(props: { children: ReactNode }) {
       <body>
         <SiteHead viewer={await viewerOrNobody()} />
         <main id="content" className="content" tabIndex={-1}>
-          <RefusalBoundary>{props.children}</RefusalBoundary>
+          {props.children}
         </main>
       </body>
     </html>

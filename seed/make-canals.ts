@@ -30,7 +30,12 @@ function preparationOf(visit: Visit, draw: Random): CanalWork["preparation"] {
   return draw.weighted(visit.flow === undefined || !oscillating ? others : visit.clinician.kinds);
 }
 
-function canalWork(visit: Visit, canal: Canal, kind: CanalWork["preparation"], draw: Random): CanalWork {
+function canalWork(
+  visit: Visit,
+  canal: Canal,
+  kind: CanalWork["preparation"],
+  draw: Random,
+): CanalWork {
   const { clinician, course } = visit;
   const preparation = kind === "oscillating" && draw.chance(0.03) ? "hand" : kind;
   const harder = (1 + canal.curvature / 130) * (course.treatment === "retreatment" ? 1.25 : 1);
@@ -41,13 +46,16 @@ function canalWork(visit: Visit, canal: Canal, kind: CanalWork["preparation"], d
   const timerReset = timerOf(visit, preparation, draw);
   const size = draw.pick([25, 25, 30, 30, 35, 40]);
   const written = draw.chance(clinician.length);
-  const supervisor = clinician.supervisor !== undefined && draw.chance(0.05) ? clinician.supervisor : undefined;
+  const supervisor =
+    clinician.supervisor !== undefined && draw.chance(0.05) ? clinician.supervisor : undefined;
   const row = {
     session_id: visit.id,
     canal: canal.name,
     clinician: supervisor,
     working_length_mm: written || draw.chance(0.5) ? canal.length : undefined,
-    length_method: written ? draw.weighted({ locator: 70, both: 20, radiograph: 9, estimate: 1 }) : undefined,
+    length_method: written
+      ? draw.weighted({ locator: 70, both: 20, radiograph: 9, estimate: 1 })
+      : undefined,
     curvature_deg: draw.chance(0.9) ? canal.curvature : undefined,
     apex: draw.chance(0.96) ? (draw.chance(0.99) ? "closed" : "open") : undefined,
     preparation,
@@ -59,7 +67,13 @@ function canalWork(visit: Visit, canal: Canal, kind: CanalWork["preparation"], d
     filled: visit.outcome === "completed" && isDefinitive(visit) ? "yes" : "no",
     fragment_on_arrival: course.treatment === "retreatment" && draw.chance(0.02) ? "yes" : "no",
   };
-  return { canal: { ...canal, length: rounded(canal.length, 1) }, row, preparation, timerReset, pumpSeconds };
+  return {
+    canal: { ...canal, length: rounded(canal.length, 1) },
+    row,
+    preparation,
+    timerReset,
+    pumpSeconds,
+  };
 }
 
 function timerOf(visit: Visit, preparation: CanalWork["preparation"], draw: Random): string {

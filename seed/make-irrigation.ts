@@ -22,14 +22,24 @@ export function makeIrrigation(visit: Visit, works: readonly CanalWork[], draw: 
     rows.push(...own);
   }
   if (works.length > 1 && draw.chance(0.12)) {
-    rows.push({ session_id: visit.id, seq: 1, ...syringe(visit, draw, { irrigant: "saline", ml: 6, seconds: 40 }) });
+    rows.push({
+      session_id: visit.id,
+      seq: 1,
+      ...syringe(visit, draw, { irrigant: "saline", ml: 6, seconds: 40 }),
+    });
   }
   return rows;
 }
 
 function continuous(visit: Visit, work: CanalWork, earlier: number, draw: Random): Row {
   const flow = (visit.flow ?? 6) * draw.normal(1, 0.025);
-  const row = { irrigant: "naocl", concentration_pct: 3, delivery: "continuous", activation: "none" };
+  const row = {
+    irrigant: "naocl",
+    concentration_pct: 3,
+    dwell_s: 0,
+    delivery: "continuous",
+    activation: "none",
+  };
   if (visit.practice.basis === "metered") {
     // One pump log in three hundred has lost its last seconds.
     const lost = draw.chance(0.003) ? 0.7 : 1;
@@ -54,41 +64,66 @@ function continuous(visit: Visit, work: CanalWork, earlier: number, draw: Random
 
 function finalRinse(visit: Visit, work: CanalWork, draw: Random): Row[] {
   if (work.row.filled !== "yes") {
-    return draw.chance(0.25) ? [syringe(visit, draw, { irrigant: "saline", ml: 2, seconds: 20 })] : [];
+    return draw.chance(0.25)
+      ? [syringe(visit, draw, { irrigant: "saline", ml: 2, seconds: 20 })]
+      : [];
   }
   const rinse: Row[] = [];
   if (draw.chance(0.93)) {
     const acid = draw.chance(0.97) ? "edta" : "citric-acid";
     rinse.push(syringe(visit, draw, { irrigant: acid, ml: 2.6, seconds: 35, dwell: 55 }));
   }
-  rinse.push(syringe(visit, draw, { irrigant: "naocl", ml: 4, seconds: 45, dwell: 30, activate: true }));
+  rinse.push(
+    syringe(visit, draw, { irrigant: "naocl", ml: 4, seconds: 45, dwell: 30, activate: true }),
+  );
   // One clinician ends with chlorhexidine; saline comes between, nearly always.
   if (visit.clinician.code === "S-23" && draw.chance(0.15)) {
-    if (draw.chance(0.95)) rinse.push(syringe(visit, draw, { irrigant: "saline", ml: 2, seconds: 20 }));
+    if (draw.chance(0.95))
+      rinse.push(syringe(visit, draw, { irrigant: "saline", ml: 2, seconds: 20 }));
     rinse.push(syringe(visit, draw, { irrigant: "chx", ml: 2, seconds: 25 }));
   }
   return rinse;
 }
 
-type Delivery = { irrigant: string; ml: number; seconds: number; dwell?: number; activate?: boolean };
+type Delivery = {
+  irrigant: string;
+  ml: number;
+  seconds: number;
+  dwell?: number;
+  activate?: boolean;
+};
 
-const strengths: Readonly<Record<string, number>> = { naocl: 3, edta: 17, "citric-acid": 10, chx: 2 };
+const strengths: Readonly<Record<string, number>> = {
+  naocl: 3,
+  edta: 17,
+  "citric-acid": 10,
+  chx: 2,
+};
 
 function syringe(visit: Visit, draw: Random, delivery: Delivery): Row {
   const { clinician } = visit;
-  const negative = visit.practice.code === "SPINDLE" && delivery.irrigant === "naocl" && draw.chance(0.12);
+  const negative =
+    visit.practice.code === "SPINDLE" && delivery.irrigant === "naocl" && draw.chance(0.12);
   const activated = delivery.activate === true && draw.chance(clinician.activated);
   return {
     irrigant: delivery.irrigant,
     concentration_pct: strengths[delivery.irrigant],
-    volume_ml: draw.chance(0.985) ? halves(delivery.ml * clinician.volume * draw.logNormal(1, 0.24)) : undefined,
-    duration_s: draw.chance(0.96) ? fives(delivery.seconds * clinician.time * draw.logNormal(1, 0.22)) : undefined,
+    volume_ml: draw.chance(0.985)
+      ? halves(delivery.ml * clinician.volume * draw.logNormal(1, 0.24))
+      : undefined,
+    duration_s: draw.chance(0.96)
+      ? fives(delivery.seconds * clinician.time * draw.logNormal(1, 0.22))
+      : undefined,
     dwell_s: delivery.dwell === undefined ? 0 : fives(delivery.dwell * draw.logNormal(1, 0.3)),
     basis: "noted",
     delivery: negative ? "negative-pressure" : "syringe",
     activation: activated ? draw.weighted({ ultrasonic: 60, sonic: 35, manual: 5 }) : "none",
     activation_s: activated ? draw.pick([20, 20, 30, 40, 60]) : undefined,
-    tip_short_mm: negative ? 0 : draw.chance(0.9) ? draw.weighted({ "1": 25, "2": 50, "3": 18, "4": 7 }) : undefined,
+    tip_short_mm: negative
+      ? 0
+      : draw.chance(0.9)
+        ? draw.weighted({ "1": 25, "2": 50, "3": 18, "4": 7 })
+        : undefined,
   };
 }
 

@@ -46,9 +46,36 @@ export type Practice = {
 };
 
 export const practices: readonly Practice[] = [
-  { code: "MEDLAR", name: "Medlar Lane", zone: "Europe/London", visits: "MV-", notation: "fdi", times: "local", basis: "metered", instruments: "reused" },
-  { code: "QUINCE", name: "Quince Yard", zone: "Europe/London", visits: "Q", notation: "palmer", times: "offset", basis: "timer", instruments: "lots" },
-  { code: "SPINDLE", name: "Spindle Court", zone: "Europe/Brussels", visits: "SP-", notation: "fdi", times: "local", basis: "metered", instruments: "single-use" },
+  {
+    code: "MEDLAR",
+    name: "Medlar Lane",
+    zone: "Europe/London",
+    visits: "MV-",
+    notation: "fdi",
+    times: "local",
+    basis: "metered",
+    instruments: "reused",
+  },
+  {
+    code: "QUINCE",
+    name: "Quince Yard",
+    zone: "Europe/London",
+    visits: "Q",
+    notation: "palmer",
+    times: "offset",
+    basis: "timer",
+    instruments: "lots",
+  },
+  {
+    code: "SPINDLE",
+    name: "Spindle Court",
+    zone: "Europe/Brussels",
+    visits: "SP-",
+    notation: "fdi",
+    times: "local",
+    basis: "metered",
+    instruments: "single-use",
+  },
 ];
 
 export type Chair = {

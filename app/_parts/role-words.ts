@@ -17,3 +17,8 @@ export const roleMeaning: Record<Role, string> = {
   "record-keeper": "Brings record files in and mends rows that were held. Sees no figures.",
   administrator: "Keeps people, practices and settings. Sees no figures.",
 };
+
+/** The name of a role as it is stored; one that is not known is shown as it is. */
+export function roleName(role: string): string {
+  return role in roleWords ? roleWords[role as Role] : role;
+}

@@ -34,14 +34,15 @@ async function sourcesAt(path: string): Promise<Source[]> {
   const names = (await readdir(whole, { recursive: true })).sort();
   const sources = names
     .filter((name) => recordFileEndings.includes(extname(name).toLowerCase()))
-    .map((name) => ({ path: join(whole, name), name: relative(whole, join(whole, name)), optional: true }));
+    .map((name) => ({ path: join(whole, name), name: relative(whole, join(whole, name)), found: true }));
   if (sources.length === 0) throw new CannotDo(`The folder ${path} holds no record files (${recordFileEndings.join(", ")}).`);
   return sources;
 }
 
-function asDocument({ importId, files, held }: ImportResult) {
+function asDocument({ importId, files, held, passedOver }: ImportResult) {
   return {
     import: importId,
+    passedOver,
     files: files.map(({ name, table, read, accepted, repeated, held, letGo }) => ({ name, table, read, accepted, repeated, held, letGo })),
     held: held.map((row) => ({
       file: row.file,
@@ -56,15 +57,16 @@ function asDocument({ importId, files, held }: ImportResult) {
   };
 }
 
-function inWords({ importId, files, held }: ImportResult): string {
+function inWords({ importId, files, held, passedOver }: ImportResult): string {
   const lines = files.map(
     (file) =>
       `${file.name} (${file.table}): ${file.read} read, ${file.accepted} accepted, ${file.repeated} repeated, ${file.held} held, ${file.letGo} let go` +
       (file.ignored.length > 0 ? `; not kept, no field takes them: ${file.ignored.join(", ")}` : ""),
   );
+  const others = passedOver.map((why) => `passed over: ${why}`);
   const reasons = held.slice(0, 20).map((row) => `  ${row.reasons.map((reason) => reason.sentence).join(" ")}`);
   const more = held.length > 20 ? [`  … and ${held.length - 20} more; --json lists them all.`] : [];
-  return [`Import ${importId}`, ...lines, ...(held.length > 0 ? ["Held, and in no figure until mended:", ...reasons, ...more] : [])].join("\n");
+  return [`Import ${importId}`, ...lines, ...others, ...(held.length > 0 ? ["Held, and in no figure until mended:", ...reasons, ...more] : [])].join("\n");
 }
 
 function progressTo(stream: NodeJS.WriteStream): (progress: { file?: string; rowsRead: number; state: string }) => void {

@@ -1,6 +1,7 @@
 import type { RecordsReach } from "@/lib/access/reach";
 import { readSheets } from "@/lib/intake/read-sheets";
 import type { Context } from "@/lib/intake/sheet";
+import { UnreadableFile } from "@/lib/intake/unreadable-file";
 import { type FileCounts, filesOfImport, type HeldRow, heldOfImport } from "@/lib/store/import/imports";
 import { type ImportProgress, runImport } from "@/lib/store/import/run-import";
 import { zonesOfPractices } from "@/lib/store/records/practices";
@@ -12,9 +13,17 @@ export type Source = {
   readonly path: string;
   /** What the person calls it; its name may tell the table. */
   readonly name: string;
+  /** Found in a folder, not named by the person: passed over where it holds no table. */
+  readonly found?: boolean;
 };
 
-export type ImportResult = { readonly importId: number; readonly files: FileCounts[]; readonly held: HeldRow[] };
+export type ImportResult = {
+  readonly importId: number;
+  readonly files: FileCounts[];
+  readonly held: HeldRow[];
+  /** Files of a folder that hold no table, each with why. */
+  readonly passedOver: string[];
+};
 
 export type ImportHow = {
   /** IANA time zone of practices not yet known. */
@@ -37,9 +46,11 @@ export async function importRecords(reach: RecordsReach, sources: readonly Sourc
     throw new Error("The patient key of this home is not the one these records were read with; put the right key back, or patients will not be recognised.");
   }
   const context = await contextOf(reach, how);
-  const importId = await runImport(reach, sheetsOf(sources, context), how);
+  const passedOver: string[] = [];
+  const importId = await runImport(reach, sheetsOf(sources, context, passedOver), how);
   return {
     importId,
+    passedOver,
     files: await filesOfImport(reach, importId),
     held: await heldOfImport(reach, importId, how.heldListed),
   };
@@ -56,6 +67,13 @@ async function contextOf(reach: RecordsReach, how: ImportHow): Promise<Context> 
   };
 }
 
-async function* sheetsOf(sources: readonly Source[], context: Context) {
-  for (const source of sources) yield* readSheets(source.path, source.name, context);
+async function* sheetsOf(sources: readonly Source[], context: Context, passedOver: string[]) {
+  for (const source of sources) {
+    try {
+      yield* readSheets(source.path, source.name, context);
+    } catch (trouble) {
+      if (!source.found || !(trouble instanceof UnreadableFile)) throw trouble;
+      passedOver.push(trouble.message);
+    }
+  }
 }

@@ -1,7 +1,7 @@
 import type { Figure, FigureInterval } from "@/lib/audit/figure";
 import { intervalMethod } from "./interval-method";
 import { titleOf } from "./measure-words";
-import { count, percent, quantity } from "./quantity";
+import { count, decimal, percent, quantity } from "./quantity";
 import { subjectName } from "./subject-name";
 
 /** A figure in one line of text: name, whose, estimate with interval, counts. */
@@ -24,7 +24,7 @@ export function valueWords(figure: Figure, value: number): string {
 export function intervalWords(figure: Figure, interval: FigureInterval | null): string {
   if (!interval) return "too few for an interval";
   const ends = `${valueWords(figure, interval.lower)} to ${valueWords(figure, interval.upper)}`;
-  return `${percent(interval.level)} interval ${ends} (${intervalMethod(interval.method)})`;
+  return `${decimal(interval.level * 100, 0)} % interval ${ends} (${intervalMethod(interval.method)})`;
 }
 
 /** The counts that a figure is never shown without. */

@@ -56,7 +56,7 @@ function unitsOf(criterion: Criterion): string {
  * Chair-days with a continuous delivery, and what became of the task. Where a chair has several devices each must
  * pass: one that was not done outweighs one not recorded, and that one that was done; a device out of service is left out.
  */
-function chairDays(task: string): string {
+export function chairDays(task: string): string {
   return `(
     select d.practice, d.chair, null::text as clinician, null::text as worker, d.local_day, null::bigint as visit_id, null::text as canal,
       case when count(k.id) = 0 then null

@@ -1,7 +1,7 @@
 import type { MedianTally } from "@/lib/measures/tally";
 import { pool } from "../database";
 import type { Scope } from "./scope";
-import type { Asked, CountRow } from "./tallies";
+import type { Asked, CountRow } from "./counted";
 import { isContinuous, unitSql } from "./unit-sql";
 
 export type Order = Pick<MedianTally, "median" | "quartiles" | "bounds">;
@@ -20,17 +20,18 @@ export async function medians(scope: Scope, asked: Asked, groups: readonly Count
     const ranks = asked.ranks(n);
     const at = (rank: number | undefined) => (rank === undefined ? null : (rank - 0.5) / n);
     const key = [first.measure, first.period, first.kind, first.key].join("\n");
-    return [{ key, lower: at(ranks?.lower), upper: at(ranks?.upper) }];
+    return [{ first, key, lower: at(ranks?.lower), upper: at(ranks?.upper) }];
   });
   if (wanted.length === 0) return new Map();
   const { rows } = await pool().query<Row>(
     `${scope.withUnits(unitSql(measures))}, ranks as (
-      select * from unnest($9::text[], $10::float8[], $11::float8[]) as r(key, low, high)
+      select * from unnest($9::text[], $10::int[], $11::text[], $12::text[], $13::text[], $14::float8[], $15::float8[])
+        as r(measure, period, kind, subject, key, low, high)
     )
     select r.key, percentile_cont(array[0.25, 0.5, 0.75]) within group (order by u.value) as quartiles,
       percentile_disc(r.low) within group (order by u.value) as lower,
       percentile_disc(r.high) within group (order by u.value) as upper
-    from subjects u join ranks r on r.key = concat_ws(E'\\n', u.measure, u.period, u.kind, u.key)
+    from subjects u join ranks r on r.measure = u.measure and r.period = u.period and r.kind = u.kind and r.subject = u.key
     where u.excluded is null and u.value is not null
     group by r.key, r.low, r.high`,
     [...scope.parameters(asked.periods), ...columns(wanted)],
@@ -38,8 +39,17 @@ export async function medians(scope: Scope, asked: Asked, groups: readonly Count
   return new Map(rows.map((row) => [row.key, orderOf(row)]));
 }
 
-function columns(wanted: readonly { key: string; lower: number | null; upper: number | null }[]): unknown[] {
-  return [wanted.map((one) => one.key), wanted.map((one) => one.lower), wanted.map((one) => one.upper)];
+function columns(wanted: readonly { first: CountRow; key: string; lower: number | null; upper: number | null }[]): unknown[] {
+  const firsts = wanted.map((one) => one.first);
+  return [
+    firsts.map((first) => first.measure),
+    firsts.map((first) => first.period),
+    firsts.map((first) => first.kind),
+    firsts.map((first) => first.key),
+    wanted.map((one) => one.key),
+    wanted.map((one) => one.lower),
+    wanted.map((one) => one.upper),
+  ];
 }
 
 function orderOf(row: Row): Order {

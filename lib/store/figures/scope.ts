@@ -7,6 +7,8 @@ import type { Period } from "@/lib/records/period";
 export type Scope = {
   /** Common table expressions ending in `subjects`: every unit once for each subject it belongs to. */
   withUnits(unitSql: string): string;
+  /** The same of counts: units that are alike in all that tells subjects apart are added up first, which is far fewer rows. */
+  withCells(unitSql: string): string;
   /** The condition on practice and day for a table of facts. */
   readonly within: string;
   parameters(periods: readonly Period[]): unknown[];
@@ -22,15 +24,15 @@ export function scopeOf(reach: FiguresReach | OwnReach, by: readonly SubjectKind
   const worker = own ? reach.clinicianKey : null;
   return {
     within,
-    withUnits: (unitSql) => `
-      with periods as (
-        select * from unnest($1::int[], $2::date[], $3::date[]) as p(period, since, until)
-      ), units as (${unitSql.replaceAll("{within}", within)})
-      , subjects as (
-        select u.*, p.period, s.kind, s.key from units u
-        join periods p on u.local_day >= p.since and u.local_day < p.until
-        cross join lateral (values ('group', ''), ('practice', u.practice), ('clinician', u.worker), ('chair', u.practice || '/' || u.chair)) s(kind, key)
-        where ($5::text is null or u.worker = $5) and s.kind = any($6::text[]) and s.key is not null
+    withUnits: (unitSql) => `${placed(unitSql)}, subjects as (
+        select u.*, s.kind, s.key from placed u ${subjects}
+      )`,
+    withCells: (unitSql) => `${placed(unitSql)}, cells as (
+        select practice, chair, clinician, worker, measure, period, excluded, excepted, sum(units) as units, sum(numerator) as numerator,
+          sum(denominator) as denominator, sum(missing) as missing, count(value) filter (where excluded is null) as n
+        from placed group by practice, chair, clinician, worker, measure, period, excluded, excepted
+      ), subjects as (
+        select u.*, s.kind, s.key from cells u ${subjects}
       )`,
     parameters: (periods) => [
       periods.map((_, place) => place),
@@ -43,6 +45,25 @@ export function scopeOf(reach: FiguresReach | OwnReach, by: readonly SubjectKind
       periods.map((period) => period.until).sort().at(-1),
     ],
   };
+}
+
+const subjects = `cross join lateral
+  (values ('group', ''), ('practice', u.practice), ('clinician', u.worker), ('chair', u.practice || '/' || u.chair)) s(kind, key)
+  where s.kind = any($6::text[]) and s.key is not null`;
+
+/** Every unit once for each period it lies in. Days are joined one by one, as PostgreSQL hashes equal days but not spans. */
+function placed(unitSql: string): string {
+  return `
+      with ends as (
+        select min(local_day) as first, max(local_day) as last from visit_facts
+      ), periods as (
+        select p.period, day::date as day from ends,
+          unnest($1::int[], $2::date[], $3::date[]) as p(period, since, until),
+          generate_series(greatest(since, ends.first), least(until - 1, ends.last), interval '1 day') as day
+      ), units as (${unitSql.replaceAll("{within}", within)})
+      , placed as (
+        select u.*, p.period from units u join periods p on p.day = u.local_day where $5::text is null or u.worker = $5
+      )`;
 }
 
 // The days stand as parameters of their own, so that PostgreSQL plans with them.

@@ -1,36 +1,11 @@
 import type { FiguresReach, OwnReach } from "@/lib/access/reach";
-import type { MedianRanks, MedianTally, RateTally, SubjectKind, Tally } from "@/lib/measures/tally";
-import type { Period } from "@/lib/records/period";
+import type { MedianTally, RateTally, Tally } from "@/lib/measures/tally";
 import { pool } from "../database";
+import type { Asked, CountRow } from "./counted";
 import { instrumentCounts } from "./instruments";
 import { medians, type Order } from "./medians";
 import { scopeOf } from "./scope";
 import { isContinuous, unitSql } from "./unit-sql";
-
-export type Asked = {
-  /** Ids of measures, or criterion/<id>. */
-  readonly measures: readonly string[];
-  readonly periods: readonly Period[];
-  readonly by: readonly SubjectKind[];
-  readonly ranks: MedianRanks;
-};
-
-/** One row of counts: a measure, a period, a subject, and why units are left out. */
-export type CountRow = {
-  measure: string;
-  period: number;
-  kind: SubjectKind;
-  key: string;
-  practice: string | null;
-  code: string | null;
-  excluded: string | null;
-  excepted: string | null;
-  units: number;
-  numerator: number | null;
-  denominator: number | null;
-  missing: number;
-  n: number;
-};
 
 /**
  * Counts and order statistics of measures and criteria, for each period and subject that has units, in the order of
@@ -53,12 +28,12 @@ export async function tallies(reach: FiguresReach | OwnReach, asked: Asked): Pro
 
 async function counts(scope: ReturnType<typeof scopeOf>, asked: Asked): Promise<CountRow[]> {
   const { rows } = await pool().query<CountRow>(
-    `${scope.withUnits(unitSql(asked.measures))}
+    `${scope.withCells(unitSql(asked.measures))}
     select measure, period, kind, key, case when min(practice) = max(practice) then min(practice) end as practice,
       case kind when 'clinician' then string_agg(distinct clinician, ', ' order by clinician) when 'chair' then min(chair)
         when 'practice' then min(practice) end as code,
       excluded, excepted, sum(units)::int as units, sum(numerator)::int as numerator, sum(denominator)::int as denominator,
-      sum(missing)::int as missing, (count(value) filter (where excluded is null))::int as n
+      sum(missing)::int as missing, sum(n)::int as n
     from subjects group by measure, period, kind, key, excluded, excepted
     order by measure, period, kind, practice, code, key`,
     scope.parameters(asked.periods),

@@ -4,6 +4,7 @@ import { join } from "node:path";
 import { databaseAnswers } from "./database-answers";
 import { type DatabaseAccess, keeperUrl, makeDatabase, ownerUrl } from "./home-database";
 import { makeHomeFolder } from "./home-folder";
+import { HomeTrouble } from "./home-trouble";
 import { enterHome } from "./home-users";
 import { withLock } from "./lock";
 import { makeCluster } from "./make-cluster";
@@ -58,7 +59,7 @@ async function openEmbedded(folder: string, tell: (doing: string) => void): Prom
       user: await plainUser(folder, data),
       programs: await postgresPrograms(),
     };
-    const kept = await readAccess(folder);
+    const kept = await readAccess(folder, isNew);
     if (isNew) tell("making the database");
     await makeCluster(server, kept.keeperPassword);
     const user = await enterHome(folder);
@@ -85,10 +86,16 @@ async function openEmbedded(folder: string, tell: (doing: string) => void): Prom
   });
 }
 
-/** Port and passwords are kept in `database.json`, mode 0600, and made the first time. */
-async function readAccess(folder: string): Promise<DatabaseAccess> {
-  const text = await readFile(join(folder, "database.json"), "utf8").catch(() => null);
+/** Port and passwords are kept in `database.json`, mode 0600, and made together with the database. */
+async function readAccess(folder: string, isNew: boolean): Promise<DatabaseAccess> {
+  const file = join(folder, "database.json");
+  const text = await readFile(file, "utf8").catch(() => null);
   if (text !== null) return JSON.parse(text) as DatabaseAccess;
+  if (!isNew) {
+    throw new HomeTrouble(
+      `${file}, which holds the database's passwords, is missing: put it back from your copy.`,
+    );
+  }
   const made = { port: 0, keeperPassword: password(), ownerPassword: password() };
   await writeAccess(folder, made);
   return made;

@@ -46,27 +46,28 @@ export async function heldOfImport(reach: RecordsReach, importId: number, limit?
        select h.id as held_id, h.file_id, h.line from held h
        union all select w.row_id, w.file_id, w.line from witnesses w where w.table_name = 'held'
      ) s join import_files f on f.id = s.file_id
-     where s.held_id = h.id and h.state = 'held' and f.import_id = $1 and ${within(2)} order by s.file_id, s.line limit $3`,
+     where s.held_id = h.id and h.state = 'held' and f.import_id = $1 and ${heldWithin(2)} order by s.file_id, s.line limit $3`,
     [importId, reach.practices, limit ?? null],
   );
   return rows.map(heldRow);
 }
 
-/** The rows that are held now, one page of them; `kind` and `table` narrow. */
+/** The rows that are held now, one page of them; `kind`, `table` and `column` (empty: the row as a whole) narrow. */
 export async function heldNow(
   reach: RecordsReach,
-  asked: { table?: string; kind?: string; state?: "held" | "let-go"; limit: number; offset: number },
+  asked: { table?: string; kind?: string; column?: string; state?: "held" | "let-go"; limit: number; offset: number },
 ): Promise<{ rows: HeldRow[]; count: number; byReason: { table: string; kind: string; column: string; count: number }[] }> {
-  const where = `h.state = $1 and ($2::text is null or h.table_name = $2) and ($3::text is null or h.kind = $3) and ${within(4)}`;
-  const parameters = [asked.state ?? "held", asked.table ?? null, asked.kind ?? null, reach.practices];
+  const where = `h.state = $1 and ($2::text is null or h.table_name = $2) and ($3::text is null or h.kind = $3) and ${heldWithin(4)}
+    and ($5::text is null or coalesce(h.reasons -> 0 ->> 'column', '') = $5)`;
+  const parameters = [asked.state ?? "held", asked.table ?? null, asked.kind ?? null, reach.practices, asked.column ?? null];
   const { rows } = await pool().query(
-    `${select}, import_files f where f.id = h.file_id and ${where} order by h.id limit $5 offset $6`,
+    `${select}, import_files f where f.id = h.file_id and ${where} order by h.file_id, h.line, h.id limit $6 offset $7`,
     [...parameters, asked.limit, asked.offset],
   );
   const counted = await pool().query(`select count(*)::int as count from held h where ${where}`, parameters);
   const grouped = await pool().query(
     `select h.table_name as "table", h.kind, coalesce(h.reasons -> 0 ->> 'column', '') as column, count(*)::int as count
-     from held h where h.state = $1 and ${within(2)} group by 1, 2, 3 order by 4 desc, 1, 2, 3`,
+     from held h where h.state = $1 and ${heldWithin(2)} group by 1, 2, 3 order by 4 desc, 1, 2, 3`,
     [asked.state ?? "held", reach.practices],
   );
   return { rows: rows.map(heldRow), count: counted.rows[0].count, byReason: grouped.rows };
@@ -87,7 +88,8 @@ const select = `select h.id::text, f.name as file, f.import_id as "importId", h.
   h.session_id as "sessionId", h.key, h.raw, h.reasons, h.state, h.settled_by as "settledBy", h.settled_reason as "settledReason"
   from held h`;
 
-function within(parameter: number): string {
+/** SQL: the held row `h` is within the practices of a parameter; one that names none is seen where its visit may be. */
+export function heldWithin(parameter: number): string {
   return `($${parameter}::text[] is null or h.practice = any($${parameter}) or (h.practice is null
     and (h.session_id is null or not exists (select from sessions v where v.session_id = h.session_id and not v.practice = any($${parameter})))))`;
 }

@@ -1,6 +1,7 @@
 import { roles } from "@/lib/access/role";
 import type { Grant, Viewer } from "@/lib/access/viewer";
 import { prisma } from "@/lib/store/database";
+import { keptClinicianKey } from "./clinician-keys";
 import { signInService } from "@/lib/store/sign-in/sign-in";
 
 /** The person whose session the headers carry; null where there is none or it has ended. Needs no reach: it makes the viewer. */
@@ -11,10 +12,13 @@ export async function viewerOf(headers: Headers): Promise<Viewer | null> {
     where: { userId: session.user.id },
     orderBy: { id: "asc" },
   });
-  const grants = rows.flatMap(({ role: text, practice, clinicianKey }): Grant[] => {
+  const grants: Grant[] = [];
+  for (const { role: text, practice, clinicianKey } of rows) {
     const role = roles.find((one) => one === text);
-    return role ? [{ role, practice, clinicianKey }] : [];
-  });
+    // Records that came later may say whose a code is: figures are then kept under the person.
+    const key = clinicianKey && (await keptClinicianKey(clinicianKey));
+    if (role) grants.push({ role, practice, clinicianKey: key });
+  }
   const { id, name, email } = session.user;
   return { userId: id, name, email, grants };
 }

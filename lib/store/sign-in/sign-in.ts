@@ -3,9 +3,7 @@ import { prismaAdapter } from "better-auth/adapters/prisma";
 import { prisma } from "@/lib/store/database";
 import { attemptsPerAccount, keepAttemptsFor } from "./attempts-per-account";
 import { loopbackTwins } from "./loopback-twins";
-
-/** Shortest password that is taken, in characters. */
-export const shortestPassword = 12;
+import { shortestPassword } from "./shortest-password";
 
 /** Email and password, sessions in the database, no sign-up: people are added by an administrator. */
 export type SignInService = ReturnType<typeof make>;

@@ -6,7 +6,7 @@ import { heldNow } from "@/lib/store/import/imports";
 import { UndoRefused, undoImport } from "@/lib/store/import/undo-import";
 import { type ScratchDatabase } from "@/lib/store/home/scratch-database";
 import { freshDatabase } from "../../fresh-database";
-import { bringIn, canal, delivery, snapshot, use, visit } from "./bring-in";
+import { bringIn, canal, delivery, snapshot, use, visit } from "../bring-in";
 
 // Expected values follow from the rules of the record format; worked by hand.
 let database: ScratchDatabase;

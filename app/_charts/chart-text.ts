@@ -1,0 +1,19 @@
+import type { ChartAxis, ChartReference } from "@/lib/views/chart-rows";
+
+/** Room for the longest of some texts at 14 px, in pixels; digits and letters of the font are 7.5 px or less. */
+export function textWidth(texts: readonly string[]): number {
+  return Math.max(0, ...texts.map((text) => text.length)) * 7.3 + 14;
+}
+
+/** A label over a vertical line: to the side that has room, one line higher for each further one. */
+export function referenceLabel(reference: ChartReference, axis: ChartAxis, place: number) {
+  const right = reference.value - axis.min > (axis.max - axis.min) / 2;
+  return {
+    value: reference.words,
+    position: right ? ("insideTopRight" as const) : ("insideTopLeft" as const),
+    dy: -22 - place * 17,
+    dx: right ? 5 : -5,
+    fill: "var(--ink)",
+    fontSize: 14,
+  };
+}

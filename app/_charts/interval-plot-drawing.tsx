@@ -1,0 +1,131 @@
+"use client";
+
+import {
+  CartesianGrid,
+  ErrorBar,
+  ReferenceLine,
+  ResponsiveContainer,
+  Scatter,
+  ScatterChart,
+  usePlotArea,
+  useXAxisScale,
+  useYAxisScale,
+  XAxis,
+  YAxis,
+} from "recharts";
+import type { IntervalChart, IntervalRow } from "@/lib/views/chart-rows";
+import { PointPathBox, usePointPath } from "./point-path";
+import { referenceLabel, textWidth } from "./chart-text";
+
+/** Rows from top to bottom, values from left to right, lines to compare with. */
+export function IntervalPlotDrawing(props: { chart: IntervalChart; height: number }) {
+  const { axis, rows, references, countsTitle, title } = props.chart;
+  const path = usePointPath(rows);
+  const drawn = rows.flatMap((row, place) => (row.estimate === null ? [] : [pointOf(row, row.estimate, place)]));
+  const places = rows.map((_, place) => place);
+  const side = { type: "number", domain: [-0.5, rows.length - 0.5], reversed: true, ticks: places, interval: 0 } as const;
+  return (
+    <PointPathBox label={title} path={path}>
+      <ResponsiveContainer width="100%" height={props.height}>
+        <ScatterChart accessibilityLayer={false} margin={{ top: 40, right: 0, bottom: 20, left: 0 }}>
+          <CartesianGrid horizontal={false} stroke="var(--rule)" />
+          <XAxis
+            type="number"
+            dataKey="value"
+            domain={[axis.min, axis.max]}
+            ticks={axis.ticks.map((tick) => tick.value)}
+            tickFormatter={(value) => axis.ticks.find((tick) => tick.value === value)?.words ?? ""}
+            tick={{ fill: "var(--ink-soft)", fontSize: 14 }}
+            stroke="var(--rule-strong)"
+            label={{ value: axis.title, position: "insideBottom", offset: -14, fill: "var(--ink-soft)", fontSize: 14 }}
+          />
+          <YAxis
+            {...side}
+            yAxisId="whose"
+            dataKey="place"
+            width={textWidth(rows.map((row) => row.label))}
+            tickFormatter={(place) => rows[place]?.label ?? ""}
+            tick={{ fill: "var(--ink)", fontSize: 14 }}
+            tickLine={false}
+            axisLine={false}
+          />
+          <YAxis
+            {...side}
+            yAxisId="counts"
+            orientation="right"
+            width={textWidth([countsTitle, ...rows.map((row) => row.counts)])}
+            tickFormatter={(place) => rows[place]?.counts ?? ""}
+            tick={{ fill: "var(--ink-soft)", fontSize: 14 }}
+            tickLine={false}
+            axisLine={false}
+          />
+          {references.map((reference, place) => (
+            <ReferenceLine
+              key={reference.words}
+              yAxisId="whose"
+              x={reference.value}
+              stroke="var(--data-reference)"
+              strokeWidth={1.5}
+              strokeDasharray={place === 0 ? undefined : "5 4"}
+              label={referenceLabel(reference, axis, place)}
+            />
+          ))}
+          <Rows rows={rows} active={path.active} pick={path.pick} countsTitle={countsTitle} />
+          <Scatter yAxisId="whose" data={drawn} isAnimationActive={false} shape={mark} tooltipType="none">
+            <ErrorBar dataKey="reaches" direction="x" width={5} stroke="var(--data-1)" strokeWidth={1.75} isAnimationActive={false} />
+          </Scatter>
+        </ScatterChart>
+      </ResponsiveContainer>
+    </PointPathBox>
+  );
+}
+
+function pointOf(row: IntervalRow, value: number, place: number) {
+  const reaches = row.lower === null || row.upper === null ? [0, 0] : [value - row.lower, row.upper - value];
+  return { value, place, reaches };
+}
+
+function mark(point: { cx?: number; cy?: number }) {
+  return <circle cx={point.cx} cy={point.cy} r={4.5} fill="var(--data-1)" pointerEvents="none" />;
+}
+
+/** What lies behind the points: the row that is read, words where there is nothing to draw, and what the pointer meets. */
+function Rows(props: {
+  rows: readonly IntervalRow[];
+  active: number | null;
+  pick: (place: number) => void;
+  countsTitle: string;
+}) {
+  const area = usePlotArea();
+  const across = useXAxisScale();
+  const down = useYAxisScale("whose");
+  if (!area || !across || !down) return null;
+  return (
+    <g>
+      <text x={area.x + area.width + 8} y={area.y - 6} fontSize={14} fill="var(--ink-soft)">
+        {props.countsTitle}
+      </text>
+      {props.rows.map((row, place) => {
+        const y = down(place) ?? 0;
+        return (
+          // biome-ignore lint/a11y/noStaticElementInteractions: the keyboard path is the drawing's own (PointPathBox).
+          <g key={row.id} onMouseEnter={() => props.pick(place)} onClick={() => props.pick(place)}>
+            <rect
+              x={0}
+              y={y - 14}
+              width={area.x + area.width + 120}
+              height={28}
+              fill={props.active === place ? "var(--wash)" : "transparent"}
+              opacity={0.75}
+            />
+            {row.estimate === null ? (
+              <text x={area.x + 8} y={y + 5} fontSize={14} fontStyle="italic" fill="var(--ink-soft)">
+                {row.missing}
+              </text>
+            ) : null}
+          </g>
+        );
+      })}
+    </g>
+  );
+}

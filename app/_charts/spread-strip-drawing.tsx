@@ -1,0 +1,116 @@
+"use client";
+
+import {
+  ReferenceLine,
+  ResponsiveContainer,
+  Scatter,
+  ScatterChart,
+  usePlotArea,
+  useXAxisScale,
+  useYAxisScale,
+  XAxis,
+  YAxis,
+} from "recharts";
+import type { SpreadBin, SpreadRow } from "@/lib/views/chart-rows";
+import { referenceLabel } from "./chart-text";
+import { PointPathBox, usePointPath } from "./point-path";
+
+/** The units as columns over a line of values; the median and its interval lie under them. */
+export function SpreadStripDrawing(props: { row: SpreadRow; height: number }) {
+  const { axis, bins, reference, title } = props.row;
+  const path = usePointPath(bins.map((bin) => ({ id: String(bin.from), words: bin.words })));
+  const most = Math.max(1, ...bins.map((bin) => bin.units));
+  const points = bins.map((bin) => ({ value: (bin.from + bin.until) / 2, units: bin.units }));
+  return (
+    <PointPathBox label={title} path={path}>
+      <ResponsiveContainer width="100%" height={props.height}>
+        <ScatterChart accessibilityLayer={false} margin={{ top: 40, right: 14, bottom: 20, left: 14 }}>
+          <XAxis
+            type="number"
+            dataKey="value"
+            domain={[axis.min, axis.max]}
+            allowDataOverflow
+            ticks={axis.ticks.map((tick) => tick.value)}
+            tickFormatter={(value) => axis.ticks.find((tick) => tick.value === value)?.words ?? ""}
+            tick={{ fill: "var(--ink-soft)", fontSize: 14 }}
+            stroke="var(--rule-strong)"
+            label={{ value: axis.title, position: "insideBottom", offset: -14, fill: "var(--ink-soft)", fontSize: 14 }}
+          />
+          {/* A fifth of the height is kept under the columns for the median and its interval. */}
+          <YAxis hide type="number" dataKey="units" domain={[-most / 4, most]} />
+          <Scatter data={points} isAnimationActive={false} shape={() => <g />} tooltipType="none" />
+          <Columns bins={bins} active={path.active} pick={path.pick} />
+          {reference ? (
+            <ReferenceLine
+              x={reference.value}
+              stroke="var(--data-reference)"
+              strokeWidth={1.5}
+              strokeDasharray="5 4"
+              label={referenceLabel(reference, axis, 0)}
+            />
+          ) : null}
+          <Median row={props.row} at={-most / 8} />
+        </ScatterChart>
+      </ResponsiveContainer>
+    </PointPathBox>
+  );
+}
+
+function Columns(props: {
+  bins: readonly SpreadBin[];
+  active: number | null;
+  pick: (place: number) => void;
+}) {
+  const area = usePlotArea();
+  const across = useXAxisScale();
+  const up = useYAxisScale();
+  if (!area || !across || !up) return null;
+  const foot = up(0) ?? 0;
+  return (
+    <g>
+      {props.bins.map((bin, place) => {
+        const left = across(bin.from) ?? 0;
+        const width = Math.max(1, (across(bin.until) ?? 0) - left - 1);
+        const top = up(bin.units) ?? foot;
+        return (
+          // biome-ignore lint/a11y/noStaticElementInteractions: the keyboard path is the drawing's own (PointPathBox).
+          <g key={bin.from} onMouseEnter={() => props.pick(place)} onClick={() => props.pick(place)}>
+            <rect x={left} y={area.y} width={width} height={foot - area.y} fill={props.active === place ? "var(--wash)" : "transparent"} />
+            <rect
+              x={left}
+              y={top}
+              width={width}
+              height={foot - top}
+              fill="var(--data-faint)"
+              stroke={props.active === place ? "var(--ink)" : "none"}
+            />
+          </g>
+        );
+      })}
+      <line x1={area.x} x2={area.x + area.width} y1={foot} y2={foot} stroke="var(--rule-strong)" />
+    </g>
+  );
+}
+
+function Median(props: { row: SpreadRow; at: number }) {
+  const { median, lower, upper, medianWords, axis } = props.row;
+  const area = usePlotArea();
+  const across = useXAxisScale();
+  const up = useYAxisScale();
+  if (!area || !across || !up || median === null) return null;
+  const y = up(props.at) ?? 0;
+  const x = across(median) ?? 0;
+  const right = median - axis.min > (axis.max - axis.min) / 2;
+  return (
+    <g pointerEvents="none">
+      <line x1={x} x2={x} y1={area.y - 18} y2={y} stroke="var(--data-1)" strokeWidth={2} />
+      {lower !== null && upper !== null ? (
+        <line x1={across(lower)} x2={across(upper)} y1={y} y2={y} stroke="var(--data-1)" strokeWidth={3} />
+      ) : null}
+      <circle cx={x} cy={y} r={5} fill="var(--data-1)" />
+      <text x={right ? x - 5 : x + 5} y={area.y - 23} textAnchor={right ? "end" : "start"} fontSize={14} fill="var(--ink)">
+        {medianWords}
+      </text>
+    </g>
+  );
+}

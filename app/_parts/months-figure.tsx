@@ -1,0 +1,14 @@
+import { MonthsChart } from "@/app/_charts/months-chart";
+import type { MonthsChart as Chart } from "@/lib/views/chart-rows";
+import { ChartTable } from "./chart-table";
+
+/** A chart over months with the sentence it comes to and its table. */
+export function MonthsFigure(props: { chart: Chart }) {
+  return (
+    <figure className="chart">
+      <figcaption className="chart-title">{props.chart.title}</figcaption>
+      <MonthsChart chart={props.chart} />
+      <ChartTable label={props.chart.title} table={props.chart.table} />
+    </figure>
+  );
+}

@@ -1,0 +1,77 @@
+import Link from "next/link";
+import { currentViewer } from "@/lib/reports/viewer";
+import { qualityQuarter } from "@/lib/reports/quality-quarter";
+import { Cautions } from "../_parts/cautions";
+import { NothingToShow } from "../_parts/nothing-to-show";
+import { PageHead } from "../_parts/page-head";
+import { PeriodPicker } from "../_parts/period-picker";
+import { AskedWrong, rightly } from "../_parts/rightly";
+import { Section } from "../_parts/section";
+import { within } from "../_parts/within";
+import { CriterionHistory } from "./_page/criterion-history";
+import { Exceptions } from "./_page/exceptions";
+import { ExportsBefore } from "./_page/exports-before";
+import { LineRinse } from "./_page/line-rinse";
+import { Safety } from "./_page/safety";
+
+export const metadata = { title: "Adherence" };
+
+type Address = Promise<Record<string, string | string[] | undefined>>;
+
+export default async function QualityPage(props: { searchParams: Address }) {
+  const address = await props.searchParams;
+  const view = await within(async () => {
+    const viewer = await currentViewer();
+    return rightly(() => qualityQuarter(viewer, address));
+  });
+  if ("wrong" in view) return <AskedWrong title="Adherence" wrong={view.wrong} path="/quality" />;
+  const { report } = view;
+  const asked = new URLSearchParams({
+    period: view.period.name,
+    ...(view.practice ? { practice: view.practice } : {}),
+  });
+  return (
+    <>
+      <PageHead
+        title="Adherence"
+        over={`${report.period.words}, ${report.scope}`}
+        lead="What the records say was done as agreed, by practice and chair."
+        actions={
+          <Link className="button main" href={`/quality/report?${asked}`}>
+            Preview the report
+          </Link>
+        }
+      />
+      <PeriodPicker path="/quality" periods={view.periods} practices={view.practices} practice={view.practice} />
+      {report.criteria.every((one) => one.lines.every((line) => line.figure.population === 0)) ? (
+        <NothingToShow what="There are no records of this period.">
+          <p>Choose another period, or ask the record keeper to bring its records in.</p>
+        </NothingToShow>
+      ) : (
+        <p className="finding">{view.finding}</p>
+      )}
+      <Section
+        id="criteria"
+        title="Criteria by quarter"
+        note={`Two verdicts, never mixed: what these records say, and whether that is settled beyond chance. Records up to ${report.cutOffWords}.`}
+      >
+        {view.criteria.map((one) => (
+          <CriterionHistory key={one.criterion.id} of={one} practice={view.practice} />
+        ))}
+      </Section>
+      <Section id="rinse" title="Line rinse by chair" note="Chairs and days on which a visit with continuous delivery started.">
+        <LineRinse criterion={view.report.criteria.find((one) => one.criterion.id === "line-rinse")} upkeep={view.upkeep} />
+      </Section>
+      <Section id="exceptions" title="Exceptions" note="Not met, with a coded reason; taken out of the count.">
+        <Exceptions lines={view.exceptions} />
+      </Section>
+      <Section id="safety" title="Safety" note="Counts and dates only. Never scored on a person.">
+        <Safety lines={view.safety} />
+      </Section>
+      <Section id="exports" title="Exported before" note="Every export is kept with the SHA-256 of its bytes.">
+        <ExportsBefore lines={view.exports} />
+      </Section>
+      <Cautions />
+    </>
+  );
+}

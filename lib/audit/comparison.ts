@@ -1,0 +1,61 @@
+import { criterionOf } from "@/lib/protocol/criteria";
+import { clopperPearson, wilson } from "@/lib/statistics/proportion-interval";
+import { medianIntervalRanks } from "@/lib/statistics/median-interval-ranks";
+import type { Figure, FigureInterval, Reference } from "./figure";
+import { level } from "./figure-of";
+
+/**
+ * Which of the possible comparisons it is: the practice's others, the group's others of the same peers, the
+ * clinician's own four quarters before, or none.
+ */
+export type ComparisonKind = "practice" | "peers" | "own" | "none";
+
+/** What a clinician's figure is compared with; `why` says why there is none. */
+export type Comparison = Reference & {
+  readonly kind: ComparisonKind;
+  readonly quartiles: readonly [number, number] | null;
+  readonly why?: string;
+};
+
+/** Counts and order statistics of the others' units. */
+export type OthersCounts = {
+  readonly measure: string;
+  readonly n: number;
+  readonly numerator: number | null;
+  readonly median: number | null;
+  readonly quartiles: readonly [number, number] | null;
+  readonly bounds: readonly [number, number] | null;
+};
+
+/** The comparison with other clinicians: their median, or their pooled rate, with the interval of its kind of figure. */
+export function comparisonWithOthers(kind: "practice" | "peers", what: string, others: OthersCounts): Comparison {
+  const { measure, n, numerator, median, quartiles, bounds } = others;
+  if (numerator === null) {
+    const interval = bounds && medianIntervalRanks(n, level) ? { lower: bounds[0], upper: bounds[1], level, method: "median-order-statistics" } : null;
+    return { kind, what, estimate: median, interval, n, quartiles };
+  }
+  return { kind, what, estimate: numerator / n, interval: rateInterval(measure, numerator, n), n, quartiles: null };
+}
+
+/** The comparison with the clinician's own earlier figure; undefined where that has no estimate. */
+export function comparisonWithOwn(before: Figure | undefined): Comparison | undefined {
+  if (!before || before.estimate === null) return undefined;
+  const median = before.kind === "median";
+  return {
+    kind: "own",
+    what: "the clinician's own four quarters before",
+    estimate: before.estimate,
+    interval: before.interval,
+    n: median ? before.n : before.denominator,
+    quartiles: median ? before.quartiles : null,
+  };
+}
+
+/** There is nothing to compare with, and why. */
+export function noComparison(why: string): Comparison {
+  return { kind: "none", what: "no comparison", estimate: null, interval: null, n: 0, quartiles: null, why };
+}
+
+function rateInterval(measure: string, events: number, n: number): FigureInterval | null {
+  return (criterionOf(measure) ? wilson : clopperPearson)(events, n, level) ?? null;
+}

@@ -1,0 +1,76 @@
+import { parseArgs } from "node:util";
+import { holderReach } from "@/lib/access/reach";
+import { addPerson, listPeople } from "@/lib/reports/people";
+import { withHome } from "@/lib/reports/with-home";
+import { CannotDo, type Done } from "./verb";
+
+/** `people add …` and `people list`. A password is made and told once where none is given. */
+export async function people(args: string[], _json: boolean): Promise<Done> {
+  const [verb, ...rest] = args;
+  if (verb === "add") return add(rest);
+  if (verb === "list") return list();
+  throw new CannotDo("What about people: `people add --role … --email … --name …`, or `people list`.");
+}
+
+async function add(args: string[]): Promise<Done> {
+  const given = options(args);
+  const answer = await withHome(() =>
+    addPerson(holderReach().people, {
+      role: given.role,
+      email: given.email ?? "",
+      // A name can be given later; the address's own part serves until then.
+      name: given.name ?? given.email?.split("@")[0] ?? "",
+      password: given.password,
+      practice: given.practice ?? null,
+      clinicianKey: given.clinician ?? null,
+    }),
+  );
+  if ("wrong" in answer) {
+    const said = Object.entries(answer.wrong).map(([field, sentence]) => `${flag(field)}: ${sentence}`);
+    throw new CannotDo(said.join(" "));
+  }
+  const { added } = answer;
+  const password = added.password
+    ? `, with the password ${added.password} (told this once; an administrator can set another)`
+    : "";
+  return { text: `${added.name} can sign in as ${added.email}, ${added.role}${password}.`, json: added };
+}
+
+async function list(): Promise<Done> {
+  const { people: all } = await withHome(() => listPeople(holderReach().people));
+  const lines = all.map(({ email, name, grants }) => {
+    const held = grants.map((grant) => `${grant.role} (${grant.clinicianKey ?? grant.practice ?? "group"})`);
+    return `${email}  ${name}  ${held.join(", ") || "no role"}`;
+  });
+  const json = all.map(({ id, email, name, grants }) => ({
+    id,
+    email,
+    name,
+    grants: grants.map(({ role, practice, clinicianKey }) => ({ role, practice, clinicianKey })),
+  }));
+  return { text: lines.join("\n") || "Nobody yet.", json: { people: json } };
+}
+
+function options(args: string[]) {
+  const text = { type: "string" } as const;
+  try {
+    return parseArgs({
+      args,
+      options: {
+        role: text,
+        email: text,
+        name: text,
+        practice: text,
+        clinician: text,
+        password: text,
+        json: { type: "boolean" },
+      },
+    }).values;
+  } catch (error) {
+    throw new CannotDo(error instanceof Error ? error.message : String(error));
+  }
+}
+
+function flag(field: string): string {
+  return field === "clinicianKey" ? "--clinician" : `--${field}`;
+}

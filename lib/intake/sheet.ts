@@ -1,0 +1,40 @@
+import type { Values } from "@/lib/records/column";
+import type { Reason } from "@/lib/records/reason";
+import type { TableName } from "@/lib/records/tables";
+
+/** What the checks need to know of the house. */
+export type Context = {
+  /** IANA zone of a practice; undefined where it is not known, as when no practice is named and practices differ. */
+  zoneOf(practice: string | undefined): string | undefined;
+  /** Keyed hash of a patient reference. */
+  pseudonym(practice: string, reference: string): string;
+  readonly now: Date;
+};
+
+/** A row that the checks found right; only recorded columns are there. */
+export type GoodRow = { readonly verdict: "good"; readonly line: number; readonly values: Values };
+
+/** A row with something wrong in it. */
+export type HeldRow = {
+  readonly verdict: "held";
+  readonly line: number;
+  /** Its key as a person reads it: "V-1 MB 2". */
+  readonly key: string;
+  readonly practice?: string;
+  readonly session_id?: string;
+  /** Only where the name is right; empty for the whole tooth. */
+  readonly canal?: string;
+  /** Known columns as read, the patient hashed already. */
+  readonly raw: Readonly<Record<string, string>>;
+  readonly reasons: readonly Reason[];
+};
+
+/** One table of a file. Its rows are exhausted before the next sheet is asked for. */
+export type Sheet = {
+  /** The file; of a workbook "book.xlsx, sheet canals". */
+  readonly name: string;
+  readonly table: TableName;
+  /** Header names that no field takes; they are not kept. */
+  readonly ignored: readonly string[];
+  readonly rows: AsyncIterable<GoodRow | HeldRow>;
+};

@@ -1,0 +1,70 @@
+import { parseXml } from "./parse-xml";
+import type { Parts } from "./zip-entries";
+
+/** A row of a sheet: its number, and its cells as text by column, empty ones absent. */
+export type SheetRow = { readonly line: number; readonly cells: ReadonlyMap<number, string> };
+
+/** Excel's last column is the 16,384th. */
+const mostColumns = 16_384;
+
+/** Reads a sheet's rows as a stream; dates come as ISO text without an offset. */
+export async function* sheetRows(parts: Parts, part: string, strings: readonly string[], dates: ReadonlySet<number>): AsyncGenerator<SheetRow> {
+  let ready: SheetRow[] = [];
+  let cells = new Map<number, string>();
+  let line = 0;
+  let column = 0;
+  let type = "n";
+  let style = 0;
+  let text = "";
+  let collecting = false;
+  const source = await parts.open(part);
+  const pieces = parseXml(source, {
+    open: (name, attributes) => {
+      if (name === "row") {
+        line = Number(attributes.r ?? line + 1);
+        cells = new Map();
+        column = 0;
+      } else if (name === "c") {
+        column = attributes.r ? columnOf(attributes.r) : column + 1;
+        type = attributes.t ?? "n";
+        style = Number(attributes.s ?? 0);
+        text = "";
+      } else if (name === "v" || name === "t") collecting = true;
+    },
+    close: (name) => {
+      if (name === "v" || name === "t") collecting = false;
+      else if (name === "c" && text !== "" && column <= mostColumns) cells.set(column, cellText(text, type, dates.has(style), strings));
+      else if (name === "row" && cells.size > 0) ready.push({ line, cells });
+    },
+    text: (piece) => {
+      if (collecting) text += piece;
+    },
+  });
+  for await (const _ of pieces) {
+    yield* ready;
+    ready = [];
+  }
+}
+
+function columnOf(reference: string): number {
+  let column = 0;
+  for (const letter of reference.replace(/\d/g, "")) column = column * 26 + letter.charCodeAt(0) - 64;
+  return column;
+}
+
+function cellText(text: string, type: string, date: boolean, strings: readonly string[]): string {
+  if (type === "s") return strings[Number(text)] ?? "";
+  if (type === "b") return text === "1" ? "yes" : "no";
+  if (type !== "n") return text;
+  if (date) return dateText(Number(text));
+  // 0.1 + 0.2 in a cell is kept with 17 digits; 15 are what a sheet shows.
+  return String(Number(Number(text).toPrecision(15)));
+}
+
+/** A serial day number of the 1900 system (day 60 is the 29 February 1900 that never was) as ISO text. */
+function dateText(serial: number): string {
+  const at = new Date(Math.round((serial - 25_569) * 86_400) * 1000);
+  if (Number.isNaN(at.getTime()) || serial < 61) return String(serial);
+  const iso = at.toISOString();
+  return Number.isInteger(serial) ? iso.slice(0, 10) : iso.slice(0, 19);
+}

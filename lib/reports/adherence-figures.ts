@@ -1,0 +1,59 @@
+import type { FiguresReach } from "@/lib/access/reach";
+import type { RateFigure } from "@/lib/audit/figure";
+import { figureOf } from "@/lib/audit/figure-of";
+import type { Subject } from "@/lib/measures/tally";
+import { criteria, criterionMeasure, criterionOf } from "@/lib/protocol/criteria";
+import type { Period } from "@/lib/records/period";
+import { figures } from "./figures";
+
+/**
+ * Adherence by group (of several practices), practice and, for what is done to a chair, chair. Never by clinician,
+ * whatever the reach allows. A group or practice without units has a figure that says so.
+ *
+ * @param practices codes of the practices within the reach
+ * @returns in the order of criterion, period and subject
+ */
+export async function adherenceFigures(
+  reach: FiguresReach,
+  periods: readonly Period[],
+  practices: readonly string[],
+  by: { readonly chairs: boolean },
+): Promise<RateFigure[]> {
+  const wanted = criteria.map(criterionMeasure);
+  const several = practices.length > 1;
+  const found = await figures(reach, {
+    measures: wanted,
+    periods,
+    by: [...(several ? (["group"] as const) : []), "practice", ...(by.chairs ? (["chair"] as const) : [])],
+  });
+  const rates = found.filter((figure) => figure.kind === "rate");
+  return wanted.flatMap((measure) =>
+    periods.flatMap((period) => {
+      const here = rates.filter((figure) => figure.measure === measure && figure.period === period.name);
+      const subjects: Subject[] = [
+        ...(several ? [{ kind: "group" } as const] : []),
+        ...practices.map((code) => ({ kind: "practice", code }) as const),
+      ];
+      const chairs = here.filter((figure) => figure.about.kind === "chair" && isOfChairs(measure));
+      return [...subjects.map((subject) => here.find((one) => same(one.about, subject)) ?? without(measure, period, subject)), ...chairs];
+    }),
+  );
+}
+
+function isOfChairs(measure: string): boolean {
+  return criterionOf(measure)?.unit === "chair-day";
+}
+
+function same(one: Subject, other: Subject): boolean {
+  if (one.kind === "practice" && other.kind === "practice") return one.code === other.code;
+  return one.kind === other.kind;
+}
+
+/** The figure of a subject that has no units in the period. */
+function without(measure: string, period: Period, subject: Subject): RateFigure {
+  const figure = figureOf({
+    kind: "rate", measure, subject, period, population: 0, excluded: {}, excepted: {}, notRecorded: 0, numerator: 0, denominator: 0, notMet: 0,
+  });
+  if (figure.kind !== "rate") throw new Error("a criterion's figure is a rate");
+  return figure;
+}

@@ -1,0 +1,47 @@
+import { z } from "zod";
+import { roles } from "@/lib/access/role";
+import { shortestPassword } from "@/lib/store/sign-in/shortest-password";
+
+const blankIsNull = z
+  .string()
+  .trim()
+  .nullish()
+  .transform((text) => text || null);
+
+const password = z
+  .string()
+  .min(shortestPassword, `At least ${shortestPassword} characters, so that it cannot be guessed.`)
+  .max(128, "At most 128 characters.");
+
+/** A role as it is asked for; blank practice is the whole group. */
+export const roleInput = z.object({
+  role: z.enum(roles, `A role is one of ${roles.join(", ")}.`),
+  practice: blankIsNull,
+  clinicianKey: blankIsNull,
+});
+
+/** A new person as they are typed in. Without a password one is made. */
+export const personInput = roleInput.extend({
+  name: z.string().trim().min(1, "Write the person's name.").max(120, "At most 120 characters."),
+  email: z
+    .string()
+    .trim()
+    .toLowerCase()
+    .pipe(z.email("Write the whole address, as name@practice.example.")),
+  password: z.preprocess((text) => text || undefined, password.optional()),
+});
+
+/** What is wrong with an input, field by field, in sentences. */
+export type Wrong = Readonly<Partial<Record<string, string>>>;
+
+/** Reads an input by its schema. */
+export function readInput<Schema extends z.ZodType>(
+  schema: Schema,
+  input: unknown,
+): { read: z.output<Schema> } | { wrong: Wrong } {
+  const result = schema.safeParse(input);
+  if (result.success) return { read: result.data };
+  const wrong: Record<string, string> = {};
+  for (const issue of result.error.issues) wrong[String(issue.path[0] ?? "form")] ??= issue.message;
+  return { wrong };
+}

@@ -1,0 +1,29 @@
+import type { FiguresReach } from "@/lib/access/reach";
+import type { Period } from "@/lib/records/period";
+import { pool } from "../database";
+
+/** How many people stand behind the records of a practice in a period; to be masked before it is shown. */
+export type PeopleCount = {
+  readonly practice: string;
+  readonly visits: number;
+  readonly patients: number;
+  readonly clinicians: number;
+};
+
+/** Visits, patients and clinicians of each practice within the reach, by code. */
+export async function peopleCounts(reach: FiguresReach, period: Period): Promise<PeopleCount[]> {
+  const { rows } = await pool().query<PeopleCount>(
+    `with visits as (
+       select visit_id, practice, patient, worker from visit_facts
+       where ($1::text[] is null or practice = any($1)) and local_day >= $2::date and local_day < $3::date
+     ), workers as (
+       select practice, worker from visits
+       union select c.practice, c.worker from canal_facts c join visits using (visit_id)
+     )
+     select practice, count(*)::int as visits, count(distinct patient)::int as patients,
+       (select count(*)::int from workers w where w.practice = v.practice) as clinicians
+     from visits v group by practice order by practice`,
+    [reach.practices, period.from, period.until],
+  );
+  return rows;
+}

@@ -1,0 +1,2 @@
+/** Shortest password that is taken, in characters. */
+export const shortestPassword = 12;

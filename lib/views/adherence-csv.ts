@@ -1,0 +1,113 @@
+import { stringify } from "csv-stringify/sync";
+import type { ByReason, Subject } from "@/lib/measures/tally";
+import type { AdherenceLine } from "./adherence-line";
+import type { AdherenceCriterion, AdherenceReport } from "./adherence-report";
+import { fewestPeople } from "./people-count";
+
+/** The columns of the file, in order. Rates, intervals, bounds and targets are fractions, not percentages. */
+export const adherenceColumns = [
+  "row", "criterion", "title", "about", "practice", "chair", "period", "from", "to", "definition", "population_in_words", "unit",
+  "population", "left_out", "left_out_by_reason", "eligible", "excepted", "excepted_by_reason", "met", "not_met", "not_recorded",
+  "counted", "rate", "interval_lower", "interval_upper", "interval_level", "interval_method", "rate_if_unrecorded_not_met",
+  "rate_if_unrecorded_met", "target", "target_set_by", "in_these_records", "beyond_chance", "why_no_rate", "says",
+] as const;
+type Cells = Partial<Record<(typeof adherenceColumns)[number], string | number | null>>;
+
+/**
+ * The report as CSV by RFC 4180: UTF-8 with a byte order mark, CRLF, one header, the same number of fields in every
+ * record. `row` says what a record is: figure, people, about or caution. Without a value a field is empty.
+ */
+export function adherenceCsv(report: AdherenceReport): string {
+  const records = [
+    ...report.criteria.flatMap((one) => one.lines.map((line) => figureRow(report, one, line))),
+    ...peopleRows(report),
+    ...aboutRows(report),
+    ...report.cautions.map((says): Cells => ({ row: "caution", says })),
+  ];
+  return stringify(
+    records.map((cells) => adherenceColumns.map((column) => field(cells[column]))),
+    { columns: [...adherenceColumns], header: true, bom: true, record_delimiter: "\r\n", quoted_match: /[\r\n]/ },
+  );
+}
+
+function figureRow(report: AdherenceReport, of: AdherenceCriterion, line: AdherenceLine): Cells {
+  const { figure } = line;
+  return {
+    row: "figure",
+    criterion: of.criterion.id,
+    title: of.criterion.title,
+    ...subjectCells(figure.about),
+    ...periodCells(report),
+    definition: of.definition,
+    population_in_words: of.criterion.populationInWords,
+    unit: figure.unit,
+    population: figure.population,
+    left_out: line.leftOut,
+    left_out_by_reason: reasons(figure.excluded),
+    eligible: line.eligible,
+    excepted: line.excepted,
+    excepted_by_reason: reasons(figure.excepted),
+    met: figure.numerator,
+    not_met: figure.notMet,
+    not_recorded: figure.notRecorded,
+    counted: figure.denominator,
+    rate: figure.estimate,
+    interval_lower: figure.interval?.lower ?? null,
+    interval_upper: figure.interval?.upper ?? null,
+    interval_level: figure.interval?.level ?? null,
+    interval_method: figure.interval?.method ?? null,
+    rate_if_unrecorded_not_met: figure.bounds?.[0] ?? null,
+    rate_if_unrecorded_met: figure.bounds?.[1] ?? null,
+    target: of.criterion.target,
+    target_set_by: of.criterion.targetSource,
+    in_these_records: line.inTheseRecords.words,
+    beyond_chance: line.beyondChance.words,
+    why_no_rate: figure.estimate === null ? (figure.why ?? null) : null,
+  };
+}
+
+function peopleRows(report: AdherenceReport): Cells[] {
+  const masked = `masked: fewer than ${fewestPeople}`;
+  return report.people.flatMap(({ practice, patients, clinicians }) =>
+    [{ unit: "patient", people: patients }, { unit: "clinician", people: clinicians }].map(({ unit, people }): Cells => ({
+      row: "people", about: "practice", practice, ...periodCells(report), unit, population: people,
+      says: people === null ? masked : null,
+    })),
+  );
+}
+
+function aboutRows(report: AdherenceReport): Cells[] {
+  const rows: [string, string | null][] = [
+    ["period", report.period.words],
+    ["scope", report.scope],
+    ["data cut-off (when the last import was published)", report.cutOff],
+    ["software", report.software],
+    ["rate", "met ÷ counted; counted = eligible − excepted; what is not recorded counts as not met"],
+    ["in_these_records", "whether the target was reached in these records"],
+    ["beyond_chance", "whether that is settled beyond what chance brings at this number of units"],
+  ];
+  return rows.map(([title, says]) => ({ row: "about", title, ...periodCells(report), says: says ?? "no import yet" }));
+}
+
+function periodCells({ period }: AdherenceReport): Cells {
+  return { period: period.name, from: period.from, to: period.to };
+}
+
+function subjectCells(about: Subject): Cells {
+  if (about.kind === "practice") return { about: "practice", practice: about.code };
+  if (about.kind === "chair") return { about: "chair", practice: about.practice, chair: about.code };
+  return { about: about.kind };
+}
+
+function reasons(by: ByReason): string {
+  return Object.entries(by)
+    .map(([reason, units]) => `${reason} ${units}`)
+    .join("; ");
+}
+
+/** Text that a spreadsheet would run as a formula gets an apostrophe before it; numbers stay as they are. */
+function field(value: string | number | null | undefined): string | number {
+  if (value === null || value === undefined) return "";
+  if (typeof value === "number") return value;
+  return /^[=+\-@\t\r]/.test(value) ? `'${value}` : value;
+}

@@ -1,0 +1,95 @@
+import type { RateFigure } from "@/lib/audit/figure";
+import { type Criterion } from "@/lib/protocol/criterion";
+import { criterionOf } from "@/lib/protocol/criteria";
+import { dayAfter, type Period } from "@/lib/records/period";
+import { type AdherenceLine, adherenceLine } from "./adherence-line";
+import { cautions } from "./cautions";
+import { day } from "./day";
+import { definitionOf } from "./measure-words";
+import { peopleCount, peopleWords } from "./people-count";
+import { periodWords } from "./period-words";
+import { percent } from "./quantity";
+
+/** What the report is made of. */
+export type AdherenceParts = {
+  readonly period: Period;
+  /** Codes of the practices it speaks of, in order. */
+  readonly practices: readonly string[];
+  /** Is that every practice of the group. */
+  readonly wholeGroup: boolean;
+  /** Figures of criteria by group, practice and chair, in page order. */
+  readonly figures: readonly RateFigure[];
+  readonly people: readonly { practice: string; visits: number; patients: number; clinicians: number }[];
+  /** When the last import was published; null where there is none. */
+  readonly published: Date | null;
+  readonly version: string;
+};
+
+/** The adherence report: the one view that the page previews and the file holds. */
+export type AdherenceReport = {
+  readonly period: { readonly name: string; readonly words: string; readonly from: string; readonly to: string };
+  readonly scope: string;
+  /** ISO 8601 in UTC, or null. */
+  readonly cutOff: string | null;
+  readonly cutOffWords: string;
+  readonly software: string;
+  readonly criteria: readonly AdherenceCriterion[];
+  readonly people: readonly AdherencePeople[];
+  readonly cautions: readonly string[];
+};
+
+export type AdherenceCriterion = {
+  readonly criterion: Criterion;
+  readonly definition: string;
+  readonly targetWords: string;
+  readonly lines: readonly AdherenceLine[];
+};
+
+export type AdherencePeople = {
+  readonly practice: string;
+  readonly visits: number;
+  /** null: masked. */
+  readonly patients: number | null;
+  readonly clinicians: number | null;
+  readonly patientWords: string;
+  readonly clinicianWords: string;
+};
+
+/** Puts the report together. */
+export function adherenceReportOf(parts: AdherenceParts): AdherenceReport {
+  const { period, published } = parts;
+  const measures = [...new Set(parts.figures.map((figure) => figure.measure))];
+  return {
+    period: { name: period.name, words: periodWords(period), from: period.from, to: dayAfter(period.until, -1) },
+    scope: scopeWords(parts),
+    cutOff: published?.toISOString() ?? null,
+    cutOffWords: published ? `${day(published.toISOString())}, ${published.toISOString().slice(11, 16)} UTC` : "no import yet",
+    software: `Canal Audit ${parts.version}`,
+    criteria: measures.flatMap((measure) => {
+      const criterion = criterionOf(measure);
+      const lines = parts.figures.filter((figure) => figure.measure === measure).map(adherenceLine);
+      if (!criterion) return [];
+      return [{ criterion, definition: definitionOf(measure), targetWords: targetWords(criterion), lines }];
+    }),
+    people: parts.people.map(({ practice, visits, ...counted }) => {
+      const patients = peopleCount(counted.patients);
+      const clinicians = peopleCount(counted.clinicians);
+      return {
+        practice, visits, patients, clinicians,
+        patientWords: peopleWords(patients), clinicianWords: peopleWords(clinicians),
+      };
+    }),
+    cautions,
+  };
+}
+
+/** A criterion's target and whose choice it is. */
+export function targetWords(criterion: Criterion): string {
+  return `${percent(criterion.target)}. ${criterion.targetSource}`;
+}
+
+function scopeWords({ practices, wholeGroup }: AdherenceParts): string {
+  if (practices.length === 0) return "no practice";
+  const named = practices.length === 1 ? `practice ${practices[0]}` : `practices ${practices.join(", ")}`;
+  return wholeGroup && practices.length > 1 ? `the whole group: ${named}` : named;
+}

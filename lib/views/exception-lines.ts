@@ -1,0 +1,33 @@
+import type { AdherenceCriterion } from "./adherence-report";
+import { unitName } from "./measure-words";
+import { count, percent } from "./quantity";
+import { reasonWords } from "./reason-words";
+
+/** Units of a criterion that were rightly not met, by the coded reason. */
+export type ExceptionLine = {
+  readonly id: string;
+  readonly criterion: string;
+  readonly about: string;
+  readonly reason: string;
+  readonly units: string;
+  /** "2.26 % of 1 596 eligible visits" */
+  readonly share: string;
+};
+
+/** The exceptions of a report, criterion by criterion, the most frequent reason first. */
+export function exceptionLines(criteria: readonly AdherenceCriterion[]): ExceptionLine[] {
+  return criteria.flatMap(({ criterion, lines }) =>
+    lines.flatMap((line) =>
+      Object.entries(line.figure.excepted)
+        .sort(([, one], [, other]) => other - one)
+        .map(([reason, units]) => ({
+          id: `${criterion.id}/${line.about}/${reason}`,
+          criterion: criterion.title,
+          about: line.about,
+          reason: reasonWords(reason),
+          units: `${count(units)} ${unitName(line.figure.measure, units)}`,
+          share: `${percent(units / line.eligible)} of ${count(line.eligible)} eligible`,
+        })),
+    ),
+  );
+}

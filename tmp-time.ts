@@ -1,0 +1,22 @@
+import { withHome } from "@/lib/reports/with-home";
+import { figures } from "@/lib/reports/figures";
+import { holderReach } from "@/lib/access/reach";
+import { period, monthsUpTo, rollingYear } from "@/lib/records/period";
+await withHome(async () => {
+  const reach = holderReach().figures; const q = period("2026-Q3")!; const y = rollingYear(q); const m = monthsUpTo(q.until, 24);
+  const time = async (name: string, f: () => Promise<unknown[]>) => { const ts=[]; let n=0; for (let i=0;i<6;i++){const t=performance.now(); n=(await f()).length; ts.push(Math.round(performance.now()-t));} console.log(name, ts.join(" "), n); };
+  const rates = ["separation-per-use","criterion/isolation","criterion/length-recorded","criterion/timer-reset"];
+  const med = ["irrigation-time","volume"];
+  await time("all group q", () => figures(reach,{periods:[q],by:["group"]}));
+  await time("med group q", () => figures(reach,{measures: med, periods:[q],by:["group"]}));
+  await time("med clin+group q", () => figures(reach,{measures: med, periods:[q],by:["group","clinician"]}));
+  await time("rates clin+group q", () => figures(reach,{measures: rates, periods:[q],by:["group","clinician"]}));
+  await time("rates clin+group q+y", () => figures(reach,{measures: rates, periods:[q,y],by:["group","clinician"]}));
+  await time("sep use q", () => figures(reach,{measures: ["separation-per-use"], periods:[q],by:["group","clinician"]}));
+  await time("isolation q", () => figures(reach,{measures: ["criterion/isolation"], periods:[q],by:["group","clinician"]}));
+  await time("timer q", () => figures(reach,{measures: ["criterion/timer-reset"], periods:[q],by:["group","clinician"]}));
+  await time("length q", () => figures(reach,{measures: ["criterion/length-recorded"], periods:[q],by:["group","clinician"]}));
+  await time("line q", () => figures(reach,{measures: ["criterion/line-rinse"], periods:[q],by:["group","chair"]}));
+  await time("months med", () => figures(reach,{measures: med, periods:m,by:["group"]}));
+  await time("months rates", () => figures(reach,{measures: [...rates,"criterion/line-rinse"], periods:m,by:["group"]}));
+});
