@@ -2,7 +2,10 @@
 
 import { PageHead } from "./_parts/page-head";
 
-export default function PageError(props: { error: Error & { digest?: string }; reset: () => void }) {
+export default function PageError(props: {
+  error: Error & { digest?: string };
+  reset: () => void;
+}) {
   return (
     <>
       <PageHead
@@ -14,7 +17,9 @@ export default function PageError(props: { error: Error & { digest?: string }; r
         <button type="button" className="main" onClick={() => window.location.reload()}>
           Try again
         </button>
-        {props.error.digest ? <span className="soft">Mark in the log: {props.error.digest}</span> : null}
+        {props.error.digest ? (
+          <span className="soft">Mark in the log: {props.error.digest}</span>
+        ) : null}
       </p>
     </>
   );

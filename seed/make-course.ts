@@ -1,5 +1,5 @@
 import { toothGroup } from "@/lib/records/tooth";
-import type { Clinician } from "./cast";
+import type { Clinician } from "./clinician";
 import { type Random, rounded } from "./random";
 
 export type Treatment = "primary" | "retreatment" | "emergency" | "dressing" | "other";

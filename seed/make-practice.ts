@@ -1,6 +1,7 @@
 import { dayAfter } from "@/lib/records/period";
 import { openDays, weekday, writtenTime } from "./calendar";
-import { type Clinician, cast } from "./cast";
+import { cast } from "./cast";
+import type { Clinician } from "./clinician";
 import { makeCanals } from "./make-canals";
 import { type Course, makeCourse } from "./make-course";
 import { makeInstruments } from "./make-instruments";

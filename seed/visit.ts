@@ -1,4 +1,4 @@
-import type { Clinician } from "./cast";
+import type { Clinician } from "./clinician";
 import type { Course } from "./make-course";
 import type { Practice } from "./scenario";
 

@@ -1,20 +1,22 @@
 import { Refused } from "@/lib/access/refused";
 import type { Answer } from "./answer";
 
-/** Does an action's work; what is refused is said in the form, and what was typed stays in it where something is wrong. */
+/** Answers a form in words: a refusal becomes its sentence, and with anything wrong what was typed comes back. */
 export async function answered(form: FormData, work: () => Promise<Answer>): Promise<Answer> {
-  const answer = await work().catch((error: unknown): Answer => {
-    if (error instanceof Refused) return { wrong: { form: error.message } };
-    throw error;
-  });
-  return answer.wrong ? { ...answer, given: typed(form) } : answer;
+  try {
+    const answer = await work();
+    return answer.wrong ? { ...answer, given: typed(form) } : answer;
+  } catch (error) {
+    if (!(error instanceof Refused)) throw error;
+    return { wrong: { form: error.message }, given: typed(form) };
+  }
 }
 
-/** The form's text fields; those of React itself begin with a dollar, and passwords do not travel back. */
+/** The text fields of a form as typed, without a password and without Next's own fields. */
 export function typed(form: FormData): Record<string, string> {
-  const fields: Record<string, string> = {};
-  for (const [name, value] of form) {
-    if (typeof value === "string" && !name.startsWith("$") && name !== "password") fields[name] = value;
-  }
-  return fields;
+  const fields = [...form].filter(
+    (field): field is [string, string] =>
+      typeof field[1] === "string" && field[0] !== "password" && !field[0].startsWith("$"),
+  );
+  return Object.fromEntries(fields);
 }

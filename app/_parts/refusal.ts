@@ -20,5 +20,10 @@ export function sentenceOf(error: unknown): string | undefined {
 }
 
 function isWithDigest(error: unknown): error is { digest: string } {
-  return typeof error === "object" && error !== null && "digest" in error && typeof error.digest === "string";
+  return (
+    typeof error === "object" &&
+    error !== null &&
+    "digest" in error &&
+    typeof error.digest === "string"
+  );
 }

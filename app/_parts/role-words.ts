@@ -13,7 +13,8 @@ export const roleWords: Record<Role, string> = {
 export const roleMeaning: Record<Role, string> = {
   "clinical-lead": "Sees every figure of the practice, by clinician, and the records behind it.",
   clinician: "Sees their own figures and records, and nobody else's.",
-  "quality-officer": "Sees adherence by practice and chair, without clinicians, and exports the report.",
+  "quality-officer":
+    "Sees adherence by practice and chair, without clinicians, and exports the report.",
   "record-keeper": "Brings record files in and mends rows that were held. Sees no figures.",
   administrator: "Keeps people, practices and settings. Sees no figures.",
 };

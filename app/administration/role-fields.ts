@@ -9,7 +9,10 @@ export function roleFields(view: PeopleView) {
     value: code,
     words: name === code ? code : `${name} (${code})`,
   }));
-  const clinicians = view.clinicians.map(({ key, codes }) => ({ value: key, words: codes.join(", ") }));
+  const clinicians = view.clinicians.map(({ key, codes }) => ({
+    value: key,
+    words: codes.join(", "),
+  }));
   return [
     {
       label: "Role",

@@ -1,11 +1,12 @@
 import Link from "next/link";
 import { currentViewer } from "@/lib/reports/viewer";
 import { qualityQuarter } from "@/lib/reports/quality-quarter";
+import { AskedWrong } from "../_parts/asked-wrong";
 import { Cautions } from "../_parts/cautions";
 import { NothingToShow } from "../_parts/nothing-to-show";
 import { PageHead } from "../_parts/page-head";
 import { PeriodPicker } from "../_parts/period-picker";
-import { AskedWrong, rightly } from "../_parts/rightly";
+import { rightly } from "../_parts/rightly";
 import { Section } from "../_parts/section";
 import { within } from "../_parts/within";
 import { CriterionHistory } from "./_page/criterion-history";

@@ -38,7 +38,8 @@ export function SignInForm(props: { to: string }) {
         </button>
       </div>
       <p className="hint">
-        There is no sign-up here. An administrator adds people and sets a new password for whoever forgot theirs.
+        There is no sign-up here. An administrator adds people and sets a new password for whoever
+        forgot theirs.
       </p>
     </form>
   );

@@ -2,7 +2,9 @@
  * Where a sign-in leads: `to`, with the other parameters that were beside it. Only a path of this site is
  * followed, so that a link to the sign-in cannot lead elsewhere; anything else is the viewer's home.
  */
-export function wantedAddress(given: Readonly<Record<string, string | string[] | undefined>>): string {
+export function wantedAddress(
+  given: Readonly<Record<string, string | string[] | undefined>>,
+): string {
   const { to, ...rest } = given;
   if (typeof to !== "string" || !isOwnPath(to)) return "/";
   const kept = new URLSearchParams();

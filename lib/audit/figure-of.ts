@@ -19,7 +19,7 @@ export function figureOf(tally: Tally): Figure {
 
 function shared(tally: Tally) {
   const { measure, population, excluded, excepted, notRecorded } = tally;
-  return { measure, about: tally.subject, period: tally.period.name, population, excluded, excepted, notRecorded, clustered: null };
+  return { measure, about: tally.subject, period: tally.period.name, population, excluded, excepted, notRecorded, ...(tally.stratum ? { stratum: tally.stratum } : {}), clustered: null };
 }
 
 function medianFigure(tally: MedianTally): MedianFigure {

@@ -1,4 +1,4 @@
-import type { ByReason, Subject } from "@/lib/measures/tally";
+import type { ByReason, Stratum, Subject } from "@/lib/measures/tally";
 
 /** An interval of confidence around an estimate. */
 export type FigureInterval = { readonly lower: number; readonly upper: number; readonly level: number; readonly method: string };
@@ -23,6 +23,8 @@ type Shared = {
   readonly excluded: ByReason;
   readonly excepted: ByReason;
   readonly notRecorded: number;
+  /** Only these units, where figures were asked for by stratum. */
+  readonly stratum?: Stratum;
   /** Null where there is nothing to estimate; then `why` says so. Never 0 for missing. */
   readonly estimate: number | null;
   readonly interval: FigureInterval | null;

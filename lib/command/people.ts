@@ -9,7 +9,9 @@ export async function people(args: string[], _json: boolean): Promise<Done> {
   const [verb, ...rest] = args;
   if (verb === "add") return add(rest);
   if (verb === "list") return list();
-  throw new CannotDo("What about people: `people add --role … --email … --name …`, or `people list`.");
+  throw new CannotDo(
+    "What about people: `people add --role … --email … --name …`, or `people list`.",
+  );
 }
 
 async function add(args: string[]): Promise<Done> {
@@ -26,20 +28,27 @@ async function add(args: string[]): Promise<Done> {
     }),
   );
   if ("wrong" in answer) {
-    const said = Object.entries(answer.wrong).map(([field, sentence]) => `${flag(field)}: ${sentence}`);
+    const said = Object.entries(answer.wrong).map(
+      ([field, sentence]) => `${flag(field)}: ${sentence}`,
+    );
     throw new CannotDo(said.join(" "));
   }
   const { added } = answer;
   const password = added.password
     ? `, with the password ${added.password} (told this once; an administrator can set another)`
     : "";
-  return { text: `${added.name} can sign in as ${added.email}, ${added.role}${password}.`, json: added };
+  return {
+    text: `${added.name} can sign in as ${added.email}, ${added.role}${password}.`,
+    json: added,
+  };
 }
 
 async function list(): Promise<Done> {
   const { people: all } = await withHome(() => listPeople(holderReach().people));
   const lines = all.map(({ email, name, grants }) => {
-    const held = grants.map((grant) => `${grant.role} (${grant.clinicianKey ?? grant.practice ?? "group"})`);
+    const held = grants.map(
+      (grant) => `${grant.role} (${grant.clinicianKey ?? grant.practice ?? "group"})`,
+    );
     return `${email}  ${name}  ${held.join(", ") || "no role"}`;
   });
   const json = all.map(({ id, email, name, grants }) => ({

@@ -7,7 +7,11 @@ import { instant } from "./instant";
 export type Problem = { readonly found: string; readonly remedy: string };
 
 /** What a cell's check needs beside the cell. */
-export type CellContext = { readonly zone: string | undefined; readonly now: Date };
+export type CellContext = {
+  /** IANA zone of the row's practice, asked for only by times without an offset. */
+  zone(): string | undefined;
+  readonly now: Date;
+};
 
 /** Longest code taken; longer ones are most likely another column's text. */
 const longestCode = 200;
@@ -53,6 +57,8 @@ export function isProblem(checked: Value | Problem): checked is Problem {
 function code(text: string): Value | Problem {
   // biome-ignore lint/suspicious/noControlCharactersInRegex: control characters are what is looked for
   if (/[\u0000-\u001f\u007f]/.test(text)) return { found: text, remedy: "it has a line break or another control character in it; take that out" };
+  if (/[\ufffd\p{Surrogate}]/u.test(text)) return { found: text, remedy: "it has a letter that cannot be read; save the file in UTF-8 and bring it in again" };
+  if (/^#(N\/A|REF!|VALUE!|DIV\/0!|NAME\?|NULL!|NUM!)$/.test(text)) return { found: text, remedy: "a formula of the sheet failed here; write the value itself" };
   if (text.length > longestCode) return { found: text, remedy: `it is longer than ${longestCode} characters; does it belong in another column?` };
   return text;
 }
@@ -62,7 +68,9 @@ function flag(text: string): boolean | undefined {
   return word === "yes" ? true : word === "no" ? false : undefined;
 }
 
-function number(column: Column, text: string, whole: boolean, kind = whole ? "a whole number" : "a number"): Value | Problem {
+function number(column: Column, written: string, whole: boolean, kind = whole ? "a whole number" : "a number"): Value | Problem {
+  // Spreadsheets write the sign of a percentage with it.
+  const text = column.unit === "%" ? written.replace(/ ?%$/, "") : written;
   if (!/^[-+]?(\d+\.?\d*|\.\d+)([eE][-+]?\d{1,3})?$/.test(text)) {
     const comma = /^[-+]?\d+,\d+$/.test(text) ? ` with a point, as ${text.replace(",", ".")}` : "";
     return { found: text, remedy: `write ${kind}${comma || rangeWords(column)}` };

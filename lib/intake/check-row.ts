@@ -1,92 +1,66 @@
-import type { Column, Value, Values } from "@/lib/records/column";
-import type { Place, Reason } from "@/lib/records/reason";
+import type { Value } from "@/lib/records/column";
+import type { Place } from "@/lib/records/reason";
 import { type TableName, tables } from "@/lib/records/tables";
-import { type ToothNotation, toothByIso3950, toothNotations } from "@/lib/records/tooth";
-import { checkCell, isProblem, type Problem } from "./check-cell";
-import type { RawRow } from "./raw-row";
+import { checkCell, isProblem } from "./check-cell";
+import { checkTooth } from "./check-tooth";
+import { type Cells, type Found, heldRow } from "./held-row";
+import { patientOf } from "./patient-cell";
 import { rowProblems } from "./row-rules";
 import type { Context, GoodRow, HeldRow } from "./sheet";
 
-type Cells = Readonly<Record<string, string>>;
-type Found = { readonly column?: string } & Problem;
-
-/** Checks a row against the columns of its table and the rules between them; every problem of the row is told. */
-export function checkRow(table: TableName, row: RawRow, file: string, context: Context): GoodRow | HeldRow {
-  const place = { file, line: row.line };
-  // Where the cells cannot be told apart nothing of the row is kept: any of them might be the patient.
-  if (!row.cells) return heldRow(table, place, {}, [row.trouble], {});
+/**
+ * Checks a row against the columns of its table and the rules between them; every problem of the row is told.
+ *
+ * @param cells by column name, as read; names that the table does not have are passed over.
+ * @param troubles what the reader found wrong with the row already: with one it is held.
+ */
+export function checkRow(
+  table: TableName,
+  cells: Cells,
+  place: Place,
+  context: Context,
+  troubles: readonly Found[] = [],
+): GoodRow | HeldRow {
   const values: Record<string, Value | undefined> = {};
-  const found: Found[] = [];
-  const columns = tables[table].columns;
-  const practice = row.cells.practice?.trim() || undefined;
-  const cellContext = { zone: context.zoneOf(practice), now: context.now };
-  for (const column of columns) {
-    const text = (row.cells[column.name] ?? "").trim();
-    if (text === "") {
+  const found = troubles.filter(({ column }) => column === undefined || names(table).has(column));
+  const patient = patientOf(table, cells, context);
+  const cellContext = { zone: () => context.zoneOf(cells.practice?.trim() || undefined), now: context.now };
+  for (const column of tables[table].columns) {
+    const text = cells[column.name]?.trim();
+    if (!text) {
       if (column.required) found.push({ column: column.name, found: "", remedy: `it is required: ${lowered(column.says)}` });
       continue;
     }
-    const checked = column.type === "tooth" ? tooth(text, row.cells) : checkCell(column, text, cellContext);
-    if (isProblem(checked)) found.push({ column: column.name, ...checked, ...(column.type === "patient" ? { found: "(not shown)" } : {}) });
-    else values[column.name] = checked;
+    const checked = column.type === "tooth" ? checkTooth(text, cells) : checkCell(column, text, cellContext);
+    if (isProblem(checked)) found.push({ column: column.name, ...checked });
+    else values[column.name] = patient ? patient.kept(column.name, checked) : checked;
   }
-  hidePatient(columns, values, row.cells, context);
-  found.push(...rowProblems(table, values, row.cells));
-  if (found.length === 0) return { verdict: "good", line: row.line, values };
-  return heldRow(table, place, row.cells, found, values, context);
+  found.push(...rowProblems(table, values, cells));
+  if (found.length === 0) return { verdict: "good", line: place.line, values };
+  return heldRow(table, place, cells, found, values, patient);
 }
 
-function tooth(text: string, cells: Cells): Value | Problem {
-  const notation = (cells.tooth_notation ?? "").trim().toLowerCase();
-  const fitting = toothNotations.filter((one) => toothByIso3950(text, one) !== undefined);
-  if (!toothNotations.includes(notation as ToothNotation)) {
-    const why = fitting.length > 1 ? `it is a tooth in ${fitting.join(" and in ")}` : "its notation is not known";
-    return { found: text, remedy: `${why}; write fdi, universal or palmer in tooth_notation` };
-  }
-  const iso = toothByIso3950(text, notation as ToothNotation);
-  if (iso) return iso;
-  return { found: text, remedy: `there is no such tooth in ${notation} notation; ${examples[notation as ToothNotation]}` };
-}
-
-const examples: Record<ToothNotation, string> = {
-  fdi: "write two digits as 26, or 54 for a primary tooth",
-  universal: "write 1 to 32, or A to T for a primary tooth",
-  palmer: "write the quadrant and the position as UR6, or URA for a primary tooth",
-};
-
-/** The patient's reference goes no further than here: what is kept is its keyed hash. */
-function hidePatient(columns: readonly Column[], values: Record<string, Value | undefined>, cells: Cells, context: Context) {
-  const column = columns.find((one) => one.type === "patient");
-  if (!column || values[column.name] === undefined) return;
-  values[column.name] = context.pseudonym((cells.practice ?? "").trim(), String(values[column.name]));
-}
-
-function heldRow(table: TableName, place: Place, cells: Cells, found: readonly Found[], values: Values, context?: Context): HeldRow {
-  const raw: Record<string, string> = {};
+/** A row whose cells may stand under other columns' names. */
+export function checkMisplaced(table: TableName, cells: Cells, place: Place, troubles: readonly Found[]): HeldRow {
+  // Any cell might be the patient, so nothing of the row is kept.
+  if (tables[table].columns.some((column) => column.type === "patient")) return heldRow(table, place, {}, troubles, {});
+  const values: Record<string, Value | undefined> = {};
   for (const column of tables[table].columns) {
-    const text = (cells[column.name] ?? "").trim();
-    if (text === "") continue;
-    raw[column.name] = column.type === "patient" ? String(values[column.name] ?? context?.pseudonym((cells.practice ?? "").trim(), text) ?? "") : text;
+    const text = cells[column.name]?.trim();
+    // The first cells are most likely in their places, and tell where the held row counts.
+    if (!text || !placing.has(column.name)) continue;
+    const checked = checkCell(column, text, { zone: () => undefined, now: new Date(0) });
+    if (!isProblem(checked)) values[column.name] = checked;
   }
-  const keys = tables[table].columns.filter((column) => column.key && column.name !== "practice");
-  const held = {
-    verdict: "held" as const,
-    line: place.line,
-    key: keys.map((column) => raw[column.name] ?? "").filter(Boolean).join(" "),
-    raw,
-    reasons: found.map((one) => reasonOf(place, one)),
-  };
-  const known = (name: string) => (typeof values[name] === "string" ? { [name]: values[name] } : {});
-  const wholeTooth = keys.some((column) => column.name === "canal") && cells.canal?.trim() === "" ? { canal: "" } : {};
-  return { ...held, ...known("practice"), ...known("session_id"), ...wholeTooth, ...known("canal") };
+  return heldRow(table, place, cells, troubles, values);
 }
 
-function reasonOf(place: Place, { column, found, remedy }: Found): Reason {
-  const shown = found.length > 60 ? `${found.slice(0, 60)}…` : found;
-  const where = `${place.file}, line ${place.line}${column ? `, ${column}` : ""}`;
-  const what = found === "" ? "nothing there" : `found "${shown}"`;
-  return { ...(column ? { column } : {}), found: shown, remedy, sentence: `${where}: ${what}; ${remedy}${/[.?]$/.test(remedy) ? "" : "."}` };
+/** What is wrong in a column that no field takes is no matter. */
+function names(table: TableName): Set<string> {
+  return new Set(tables[table].columns.map((column) => column.name));
 }
+
+const placing = new Set(["practice", "session_id", "canal"]);
 
 function lowered(sentence: string): string {
   return sentence.charAt(0).toLowerCase() + sentence.slice(1).replace(/\.$/, "");

@@ -1,8 +1,16 @@
-/** A row as a reader gives it: its cells by column name, or what keeps it from being cut into cells. */
-export type RawRow = { readonly line: number } & (
-  | { readonly cells: Readonly<Record<string, string>>; readonly trouble?: undefined }
-  | { readonly cells?: undefined; readonly trouble: { readonly found: string; readonly remedy: string } }
-);
+/** What keeps a row from being read as it stands. */
+export type Trouble = { readonly column?: string; readonly found: string; readonly remedy: string };
+
+/**
+ * A row as a reader gives it: its cells by column name. With `troubles` it is held whatever its cells hold; its cells are
+ * then there as far as they could be told. `misplaced`: a cell may stand under another column's name.
+ */
+export type RawRow = {
+  readonly line: number;
+  readonly cells: Readonly<Record<string, string>>;
+  readonly troubles?: readonly Trouble[];
+  readonly misplaced?: boolean;
+};
 
 /** A table as a reader gives it, before it is known which one it is. */
 export type RawSheet = {

@@ -1,34 +1,33 @@
 import { createReadStream } from "node:fs";
-import { createInterface } from "node:readline";
-import { z } from "zod";
+import { jsonItems } from "./json-items";
+import { jsonRow } from "./json-row";
+import { linesOf } from "./lines-of";
 import type { RawRow, RawSheet } from "./raw-row";
 import { UnreadableFile } from "./unreadable-file";
-
-const item = z.record(z.string(), z.union([z.string(), z.number(), z.boolean(), z.null()]));
-
-/** A line or item longer than this is no row of the record format. */
-const longestItem = 1_000_000;
 
 /** Reads an array of objects; `line` is the number of the item, from 1. */
 export async function readJson(path: string, name: string): Promise<RawSheet | undefined> {
   return sheetOf(name, itemsOf(path, name));
 }
 
-/** Reads one object a line. */
+/** Reads one object a line; `line` is the line's number. Undefined where the file is empty. */
 export async function readNdjson(path: string, name: string): Promise<RawSheet | undefined> {
-  return sheetOf(name, linesOf(path));
+  const sheet = await sheetOf(name, linesAsRows(path));
+  return sheet.empty ? undefined : sheet;
 }
 
-/** The header is that of the first row that has one; later rows may have other columns. */
-async function sheetOf(name: string, rows: AsyncGenerator<RawRow>): Promise<RawSheet | undefined> {
+/** So many rows tell which columns there are; the rows of a file need not all have the same. */
+const rowsLookedAt = 100;
+
+async function sheetOf(name: string, rows: AsyncGenerator<RawRow>): Promise<RawSheet & { empty: boolean }> {
   const read: RawRow[] = [];
-  for await (const row of { [Symbol.asyncIterator]: () => ({ next: () => rows.next() }) }) {
-    read.push(row);
-    if (row.cells || read.length >= 100) break;
+  while (read.length < rowsLookedAt) {
+    const { done, value } = await rows.next();
+    if (done) break;
+    read.push(value);
   }
-  const first = read.find((row) => row.cells);
-  if (read.length === 0) return undefined;
-  return { name, title: name, header: Object.keys(first?.cells ?? {}), rows: chained(read, rows) };
+  const header = [...new Set(read.flatMap((row) => Object.keys(row.cells)))];
+  return { name, title: name, header, rows: chained(read, rows), empty: read.length === 0 };
 }
 
 async function* chained(read: readonly RawRow[], rest: AsyncGenerator<RawRow>): AsyncGenerator<RawRow> {
@@ -36,77 +35,25 @@ async function* chained(read: readonly RawRow[], rest: AsyncGenerator<RawRow>): 
   yield* rest;
 }
 
-async function* linesOf(path: string): AsyncGenerator<RawRow> {
-  let line = 0;
-  for await (const text of createInterface({ input: createReadStream(path), crlfDelay: Number.POSITIVE_INFINITY })) {
-    line += 1;
-    const trimmed = (line === 1 ? text.replace(/^\ufeff/, "") : text).trim();
-    if (trimmed !== "") yield rowOf(trimmed, line);
+async function* linesAsRows(path: string): AsyncGenerator<RawRow> {
+  for await (const lines of linesOf(createReadStream(path))) {
+    for (const { number, text, tooLong } of lines) if (text.trim() !== "") yield jsonRow(text, tooLong, number);
   }
 }
 
-/** Cuts an array into its items by their braces, so that one item at a time is in memory. */
 async function* itemsOf(path: string, name: string): AsyncGenerator<RawRow> {
-  const notAnArray = () => new UnreadableFile(name, "it is no JSON array of rows; write [ { … }, { … } ], or one object a line in a file that ends in .ndjson.");
-  let state: "before" | "between" | "within" | "after" = "before";
-  let item = 0;
-  let depth = 0;
-  let quoted = false;
-  let escaped = false;
-  let text = "";
-  for await (const chunk of createReadStream(path, { encoding: "utf8" })) {
-    for (const mark of chunk as string) {
-      if (state === "within") {
-        if (text.length < longestItem) text += mark;
-        if (quoted) {
-          if (escaped) escaped = false;
-          else if (mark === "\\") escaped = true;
-          else if (mark === '"') quoted = false;
-        } else if (mark === '"') quoted = true;
-        else if (mark === "{" || mark === "[") depth += 1;
-        else if (mark === "}" || mark === "]") depth -= 1;
-        if (depth === 0) {
-          item += 1;
-          yield rowOf(text, item);
-          text = "";
-          state = "between";
-        }
-      } else if (/[\s\ufeff,]/.test(mark)) {
-        if (mark === "," && state !== "between") throw notAnArray();
-      } else if (state === "before" && mark === "[") state = "between";
-      else if (state === "between" && mark === "{") {
-        state = "within";
-        depth = 1;
-        text = "{";
-      } else if (state === "between" && mark === "]") state = "after";
-      else if (item === 0) throw notAnArray();
-      else {
-        yield { line: item + 1, trouble: { found: `"${mark}"`, remedy: "an item is an object in braces; mend the file there and bring it in again" } };
-        return;
-      }
+  let line = 0;
+  for await (const item of jsonItems(createReadStream(path))) {
+    if (item === "no array") {
+      throw new UnreadableFile(name, "it is no JSON array of rows; write [ { … }, { … } ], or one object a line in a file that ends in .ndjson.");
     }
-  }
-  if (state === "before") throw notAnArray();
-  if (state !== "after") {
-    yield { line: item + 1, trouble: { found: "the end of the file", remedy: "the array is not closed; the file seems to be cut off, so bring in a whole one" } };
+    line += 1;
+    if (typeof item !== "string") yield jsonRow(item.text, item.tooLong, line);
+    else yield { line, cells: {}, troubles: [endings[item]], misplaced: true };
   }
 }
 
-function rowOf(text: string, line: number): RawRow {
-  const trouble = (remedy: string): RawRow => ({ line, trouble: { found: "something else than a row", remedy } });
-  if (text.length >= longestItem) return trouble("the item is too long for a row; is a quote or brace never closed?");
-  let parsed: unknown;
-  try {
-    parsed = JSON.parse(text);
-  } catch {
-    return trouble("it is no JSON object; mend its quotes and commas");
-  }
-  const checked = item.safeParse(parsed);
-  if (!checked.success) return trouble("a row is an object of texts, numbers, yes or no and null, with nothing nested in it");
-  const cells: Record<string, string> = {};
-  for (const [column, value] of Object.entries(checked.data)) {
-    const name = column.trim().toLowerCase();
-    cells[name] = value === null ? "" : value === true ? "yes" : value === false ? "no" : String(value);
-  }
-  return { line, cells };
-}
+const endings = {
+  "text after the array": { found: "text after the end of the array", remedy: "one file holds one array; take out what stands after it, or bring it in as a file of its own" },
+  "not closed": { found: "the end of the file within the array", remedy: "the file seems to be cut off; bring in a whole one" },
+};

@@ -1,6 +1,6 @@
 import { extname } from "node:path";
 import { tables } from "@/lib/records/tables";
-import { checkRow } from "./check-row";
+import { checkMisplaced, checkRow } from "./check-row";
 import type { RawSheet } from "./raw-row";
 import { readCsv } from "./read-csv";
 import { readJson, readNdjson } from "./read-json";
@@ -57,5 +57,10 @@ function checked(raw: RawSheet, context: Context): Sheet {
 }
 
 async function* rowsOf(raw: RawSheet, table: Sheet["table"], context: Context): AsyncGenerator<GoodRow | HeldRow> {
-  for await (const row of raw.rows) yield checkRow(table, row, raw.name, context);
+  for await (const { line, cells, troubles, misplaced } of raw.rows) {
+    const place = { file: raw.name, line };
+    yield misplaced
+      ? checkMisplaced(table, cells, place, troubles ?? [])
+      : checkRow(table, cells, place, context, troubles);
+  }
 }

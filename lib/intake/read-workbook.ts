@@ -2,7 +2,7 @@ import type { RawRow, RawSheet } from "./raw-row";
 import { UnreadableFile } from "./unreadable-file";
 import { headerOf } from "./which-table";
 import { type SheetRow, sheetRows } from "./workbook/sheet-rows";
-import { dateStyles, sharedStrings, workbookSheets } from "./workbook/workbook-parts";
+import { cellStyles, sharedStrings, workbookSheets } from "./workbook/workbook-parts";
 import { type Parts, zipEntries } from "./workbook/zip-entries";
 
 /** Reads the sheets of an XLSX workbook one after the other; the first row of a sheet is its header. Empty sheets are passed over. */
@@ -13,18 +13,19 @@ export async function* readWorkbook(path: string, name: string): AsyncGenerator<
     throw refuse(trouble);
   });
   try {
-    const sheets = await workbookSheets(parts);
-    const strings = await sharedStrings(parts);
-    const dates = await dateStyles(parts);
+    const { sheets, from1904 } = await workbookSheets(parts);
+    const around = { strings: await sharedStrings(parts), styles: await cellStyles(parts), from1904 };
     for (const { title, part } of sheets) {
-      const rows = sheetRows(parts, part, strings, dates);
+      const rows = sheetRows(parts, part, around);
       const first = await rows.next();
       if (first.done) continue;
       const label = `${name}, sheet ${title}`;
       const columns = [...first.value.cells].map(([column, text]) => ({ column, text }));
-      const header = headerOf(columns.map(({ text }) => text), label);
+      const header = headerOf(columns.map(({ text }) => text));
       const names = new Map(columns.map(({ column }, place) => [column, header[place] ?? ""]));
       yield { name: label, title, header, rows: named(rows, names) };
+      // A sheet that was no table, or was left early, is still open.
+      await rows.return(undefined);
     }
   } catch (trouble) {
     throw trouble instanceof UnreadableFile ? trouble : refuse(trouble);
@@ -35,13 +36,22 @@ export async function* readWorkbook(path: string, name: string): AsyncGenerator<
 
 async function* named(rows: AsyncGenerator<SheetRow>, names: ReadonlyMap<number, string>): AsyncGenerator<RawRow> {
   for await (const { line, cells } of rows) {
-    const beyond = [...cells.keys()].find((column) => !names.has(column));
-    if (beyond !== undefined) {
-      yield { line, trouble: { found: `a value in column ${beyond}`, remedy: "the header row has no name over it; name the column or empty the cell" } };
-      continue;
-    }
     const row: Record<string, string> = {};
-    for (const [column, text] of cells) row[names.get(column) ?? ""] = text;
-    yield { line, cells: row };
+    let beyond: number | undefined;
+    for (const [column, text] of cells) {
+      const name = names.get(column);
+      if (name === undefined) beyond ??= column;
+      else row[name] = text;
+    }
+    if (beyond === undefined) yield { line, cells: row };
+    else yield { line, cells: row, troubles: [{ found: `a value in column ${letters(beyond)}`, remedy }], misplaced: true };
   }
+}
+
+const remedy = "the header row has no name over it; name the column, or empty the cell";
+
+/** A column as a sheet shows it: 28 is AB. */
+function letters(column: number): string {
+  if (column === 0) return "";
+  return letters(Math.floor((column - 1) / 26)) + String.fromCharCode(65 + ((column - 1) % 26));
 }

@@ -6,10 +6,21 @@ import { UnreadableFile } from "./unreadable-file";
  * The table that a sheet holds: by its name where that contains one table's name as a word, else by its header row,
  * the table whose required columns are all there and that alone takes the most of the columns.
  *
- * @throws UnreadableFile where no table fits, or several do.
+ * @throws UnreadableFile where no table fits, or several do, or the header has none of the table's columns or one twice.
  */
 export function whichTable(sheet: RawSheet): TableName {
-  return tableByTitle(sheet.title) ?? tableByHeader(sheet);
+  const table = tableByTitle(sheet.title) ?? tableByHeader(sheet);
+  const known = tables[table].columns.map((column) => column.name);
+  const has = sheet.header.filter((name) => known.includes(name));
+  if (has.length === 0 && sheet.header.length > 0) {
+    throw new UnreadableFile(
+      sheet.name,
+      `it should hold ${table}, but its header row (${shown(sheet.header)}) has none of their columns (${known.slice(0, 4).join(", ")} …); are its cells parted by commas, and is it saved in UTF-8?`,
+    );
+  }
+  const twice = has.find((name, place) => has.indexOf(name) !== place);
+  if (twice) throw new UnreadableFile(sheet.name, `the header row has the column ${twice} twice; remove or rename one.`);
+  return table;
 }
 
 /** The table that a file's or sheet's name tells, if it tells one. */
@@ -31,17 +42,19 @@ function tableByHeader(sheet: RawSheet): TableName {
   if (best.length > 1) {
     throw new UnreadableFile(sheet.name, `its header fits the tables ${best.join(" and ")}; name the file after the one it holds.`);
   }
-  const found = sheet.header.slice(0, 8).join(", ") || "nothing";
+  const found = shown(sheet.header);
   throw new UnreadableFile(
     sheet.name,
     `neither its name nor its header row (${found}) is that of a table. Name the file after its table (${tableNames.join(", ")}) and give the first row the columns' names.`,
   );
 }
 
-/** The header names a table takes, trimmed and in lower case; a repeated one is refused. */
-export function headerOf(names: readonly string[], file: string): string[] {
-  const header = names.map((name) => name.trim().toLowerCase());
-  const twice = header.find((name, place) => name !== "" && header.indexOf(name) !== place);
-  if (twice) throw new UnreadableFile(file, `the header row has the column "${twice}" twice; remove or rename one.`);
-  return header;
+/** Header names as they are compared: trimmed and in lower case. */
+export function headerOf(names: readonly string[]): string[] {
+  return names.map((name) => name.trim().toLowerCase());
+}
+
+function shown(header: readonly string[]): string {
+  const text = header.slice(0, 8).join(", ").replace(/\p{Cc}/gu, "");
+  return text.length > 100 ? `${text.slice(0, 100)}…` : text || "nothing";
 }

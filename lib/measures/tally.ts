@@ -9,6 +9,9 @@ export type Subject =
 
 export type SubjectKind = Subject["kind"];
 
+/** Like with like: how a canal was prepared and how irrigant was brought in; null where it is not known. */
+export type Stratum = { readonly preparation: string | null; readonly delivery: string | null };
+
 /** Units left out, by the first reason that applies. */
 export type ByReason = Readonly<Record<string, number>>;
 
@@ -21,6 +24,8 @@ type Counted = {
   readonly excluded: ByReason;
   readonly excepted: ByReason;
   readonly notRecorded: number;
+  /** Only these units, where strata were asked for. */
+  readonly stratum?: Stratum;
 };
 
 /** Counts and order statistics of a continuous measure; null where there is nothing to order. */

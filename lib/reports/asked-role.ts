@@ -24,7 +24,9 @@ export async function askedRole(
   if (role !== "clinician") return { grant: { role, practice, clinicianKey: null } };
   const given = asked.clinicianKey;
   if (given === null) {
-    return { wrong: { clinicianKey: "A clinician needs the code whose figures are theirs, as P1/C01." } };
+    return {
+      wrong: { clinicianKey: "A clinician needs the code whose figures are theirs, as P1/C01." },
+    };
   }
   const keys = await clinicianKeysWithin(reach);
   const found = keys.find(({ key, codes }) => key === given || codes.includes(given));
@@ -38,5 +40,7 @@ export async function askedRole(
   if (practice !== null && !found.practices.includes(practice)) {
     return { wrong: { practice: `${given} does not work at ${practice}.` } };
   }
-  return { grant: { role, practice: practice ?? found.practices[0] ?? null, clinicianKey: found.key } };
+  return {
+    grant: { role, practice: practice ?? found.practices[0] ?? null, clinicianKey: found.key },
+  };
 }

@@ -54,10 +54,13 @@ async function changed(done: string, change: () => Promise<void>): Promise<Chang
   } catch (error) {
     if (error instanceof LastAdministrator) {
       return {
-        wrong: { form: "Nobody would be left to administer the group. Make somebody else an administrator first." },
+        wrong: {
+          form: "Nobody would be left to administer the group. Make somebody else an administrator first.",
+        },
       };
     }
-    if (error instanceof NoSuchPerson) return { wrong: { form: "This person was removed meanwhile." } };
+    if (error instanceof NoSuchPerson)
+      return { wrong: { form: "This person was removed meanwhile." } };
     throw error;
   }
 }

@@ -13,6 +13,8 @@ export type FiguresAsked = {
   readonly measures?: readonly string[];
   readonly periods: readonly Period[];
   readonly by: readonly SubjectKind[];
+  /** Measures of canals apart by preparation and delivery. */
+  readonly strata?: boolean;
 };
 
 /** Every measure and criterion, in page order. */

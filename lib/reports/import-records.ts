@@ -30,6 +30,8 @@ export type ImportHow = {
   readonly zone: string;
   /** The home's patient key. */
   readonly key: Buffer;
+  /** Told the import's id before anything is read. */
+  readonly onBegin?: (importId: number) => void;
   readonly onProgress?: (progress: ImportProgress) => void;
   /** List no more held rows than this; the counts are whole. */
   readonly heldListed?: number;

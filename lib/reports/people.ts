@@ -1,5 +1,5 @@
-import { type Role, roles } from "@/lib/access/role";
 import type { PeopleReach } from "@/lib/access/reach";
+import { type Role, roles } from "@/lib/access/role";
 import { addPersonWithin } from "@/lib/store/people/add-person";
 import { type ClinicianKey, clinicianKeysWithin } from "@/lib/store/people/clinician-keys";
 import { type GrantRow, type PersonRow, peopleWithin } from "@/lib/store/people/list-people";
@@ -61,7 +61,8 @@ export async function listPeople(reach: PeopleReach): Promise<PeopleView> {
   const zone = practices[0]?.zone ?? "UTC";
   const where = ({ practice, clinicianKey }: GrantRow) => {
     const codes = clinicians.find((one) => one.key === clinicianKey)?.codes.join(", ");
-    const place = practices.find((one) => one.code === practice)?.name ?? practice ?? "the whole group";
+    const place =
+      practices.find((one) => one.code === practice)?.name ?? practice ?? "the whole group";
     return clinicianKey === null ? place : (codes ?? clinicianKey);
   };
   return {
@@ -101,6 +102,6 @@ export async function addPerson(
 }
 
 function firstRole(person: PersonRow): number {
-  const held = person.grants.map((grant) => roles.findIndex((role) => role === grant.role));
+  const held = person.grants.map((grant) => (roles as readonly string[]).indexOf(grant.role));
   return Math.min(...held, roles.length);
 }

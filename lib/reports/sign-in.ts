@@ -2,7 +2,11 @@ import { parseSetCookieHeader } from "better-auth/cookies";
 import { signInService } from "@/lib/store/sign-in/sign-in";
 
 /** A cookie to be set in the browser. */
-export type Cookie = { readonly name: string; readonly value: string; readonly attributes: Attributes };
+export type Cookie = {
+  readonly name: string;
+  readonly value: string;
+  readonly attributes: Attributes;
+};
 type Attributes = {
   path?: string;
   maxAge?: number;
@@ -19,7 +23,8 @@ export async function signIn(
   who: { email: string; password: string },
   from: Headers,
 ): Promise<SignedIn> {
-  const headers = new Headers({ "content-type": "application/json" });
+  // The origin is checked only where there is a cookie header, be it empty.
+  const headers = new Headers({ "content-type": "application/json", cookie: "" });
   for (const name of ["cookie", "origin", "x-forwarded-for", "user-agent"]) {
     const value = from.get(name);
     if (value) headers.set(name, value);

@@ -5,9 +5,7 @@ import type { Viewer } from "@/lib/access/viewer";
 import { viewerOf } from "@/lib/store/people/viewer-of";
 
 /** Who is asking; null where nobody is signed in. Read once a request. */
-export const viewerOrNobody = cache(
-  async (): Promise<Viewer | null> => viewerOf(await headers()),
-);
+export const viewerOrNobody = cache(async (): Promise<Viewer | null> => viewerOf(await headers()));
 
 /**
  * Who is asking, for pages: nobody is led to /sign-in. A request without a session's cookie has been led there

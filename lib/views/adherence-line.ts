@@ -1,5 +1,6 @@
 import type { RateFigure } from "@/lib/audit/figure";
 import type { ByReason } from "@/lib/measures/tally";
+import { chosenPercent } from "./chosen-percent";
 import { intervalMethod } from "./interval-method";
 import { unitName } from "./measure-words";
 import { count, percent } from "./quantity";
@@ -17,7 +18,7 @@ export type AdherenceLine = {
   readonly excepted: number;
   readonly words: {
     readonly population: string;
-    /** "12: 9 dressing, 3 abandoned"; "0" where none. */
+    /** "12: 9 dressing only, 3 abandoned", "3 abandoned"; "0" where none. */
     readonly leftOut: string;
     readonly excepted: string;
     readonly eligible: string;
@@ -68,7 +69,7 @@ export function adherenceLine(figure: RateFigure): AdherenceLine {
 
 function intervalOf(figure: RateFigure): string {
   const { interval } = figure;
-  return interval ? `${endsOf(figure)} (${percent(interval.level)}, ${intervalMethod(interval.method)})` : endsOf(figure);
+  return interval ? `${endsOf(figure)} (${chosenPercent(interval.level)}, ${intervalMethod(interval.method)})` : endsOf(figure);
 }
 
 function endsOf({ interval, estimate }: RateFigure): string {
@@ -78,7 +79,7 @@ function endsOf({ interval, estimate }: RateFigure): string {
 
 function boundsOf({ bounds, notRecorded }: RateFigure): string {
   if (!bounds || notRecorded === 0) return "";
-  return `between ${percent(bounds[0])} and ${percent(bounds[1])}, whatever the ${count(notRecorded)} not recorded were`;
+  return `from ${percent(bounds[0])}, were all not recorded not met, to ${percent(bounds[1])}, were all met`;
 }
 
 function withReasons(total: number, by: ByReason): string {
@@ -86,7 +87,7 @@ function withReasons(total: number, by: ByReason): string {
   const parts = Object.entries(by)
     .sort(([, one], [, other]) => other - one)
     .map(([reason, units]) => `${count(units)} ${reasonWords(reason)}`);
-  return `${count(total)}: ${parts.join(", ")}`;
+  return parts.length === 1 ? (parts[0] ?? "") : `${count(total)}: ${parts.join(", ")}`;
 }
 
 function sum(by: ByReason): number {

@@ -4,11 +4,11 @@ import { criterionOf } from "@/lib/protocol/criteria";
 import { dayAfter, type Period } from "@/lib/records/period";
 import { type AdherenceLine, adherenceLine } from "./adherence-line";
 import { cautions } from "./cautions";
+import { chosenPercent } from "./chosen-percent";
 import { day } from "./day";
 import { definitionOf } from "./measure-words";
 import { peopleCount, peopleWords } from "./people-count";
 import { periodWords } from "./period-words";
-import { percent } from "./quantity";
 
 /** What the report is made of. */
 export type AdherenceParts = {
@@ -85,7 +85,7 @@ export function adherenceReportOf(parts: AdherenceParts): AdherenceReport {
 
 /** A criterion's target and whose choice it is. */
 export function targetWords(criterion: Criterion): string {
-  return `${percent(criterion.target)}. ${criterion.targetSource}`;
+  return `${chosenPercent(criterion.target)}. ${criterion.targetSource}`;
 }
 
 function scopeWords({ practices, wholeGroup }: AdherenceParts): string {

@@ -1,8 +1,8 @@
 import type { RateFigure } from "@/lib/audit/figure";
 import { period } from "@/lib/records/period";
 import { type AdherenceLine, adherenceLine } from "./adherence-line";
+import { chosenPercent } from "./chosen-percent";
 import { periodWords } from "./period-words";
-import { percent } from "./quantity";
 
 /** Where a rate, its interval and the target stand on a line, in per cent of its length. */
 export type RateDrawing = {
@@ -35,8 +35,8 @@ export function criterionQuarters(figures: readonly RateFigure[], chosen: string
   // A tenth below the lowest value, in whole tenths: intervals do not touch the edge.
   const from = Math.max(0, Math.floor(Math.min(...values, 0.9) * 10 - 0.2) / 10);
   return {
-    from: percent(from),
-    to: percent(1),
+    from: chosenPercent(from),
+    to: chosenPercent(1),
     lines: figures.map((figure) => ({
       ...adherenceLine(figure),
       quarter: quarterWords(figure.period),

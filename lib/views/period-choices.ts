@@ -19,7 +19,11 @@ export type PeriodChoices = {
  * @param first first recorded day (YYYY-MM-DD), null where there is no record yet
  * @param last last recorded day
  */
-export function periodChoices(chosen: Period, first: string | null, last: string | null): PeriodChoices {
+export function periodChoices(
+  chosen: Period,
+  first: string | null,
+  last: string | null,
+): PeriodChoices {
   const quarters: Period[] = [];
   if (first && last) {
     for (let at = quarterOf(last); at.until > first; at = shifted(at, -1)) quarters.push(at);

@@ -92,7 +92,7 @@ function summaryOf(rows: readonly UpkeepRow[]): string {
     const days = rows.filter((row) => stateOf(row) === state).length;
     return days === 0 ? [] : [`${count(days)} ${states[state].words}`];
   });
-  return `${count(rows.length)} ${rows.length === 1 ? "day" : "days"} in use: ${parts.join(", ")}.`;
+  return `${count(rows.length)} ${rows.length === 1 ? "day" : "days"} in use: ${parts.join("; ")}.`;
 }
 
 function keys(): State[] {

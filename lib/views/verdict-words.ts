@@ -1,6 +1,7 @@
 import type { RateFigure } from "@/lib/audit/figure";
 import { criterionOf } from "@/lib/protocol/criteria";
-import { count, percent } from "./quantity";
+import { chosenPercent } from "./chosen-percent";
+import { count } from "./quantity";
 
 /** A verdict as it is read: the shape that goes with it, and words that need no shape. */
 export type Verdict = {
@@ -31,5 +32,5 @@ function notAssessable(figure: RateFigure): string {
   const floor = criterionOf(figure.measure)?.completenessFloor ?? null;
   if (figure.inTheseRecords !== "not assessable" || floor === null) return "not assessed";
   const recorded = figure.denominator - figure.notRecorded;
-  return `not assessable: ${count(recorded)} of ${count(figure.denominator)} recorded, ${percent(floor)} is the least`;
+  return `not assessable: ${count(recorded)} of ${count(figure.denominator)} recorded, ${chosenPercent(floor)} is the least`;
 }

@@ -77,7 +77,9 @@ describe("how far a reach goes", () => {
     expect(ownReach(own).clinicianKey).toBe("P1/C01");
     expect(() => ownReach(someone({ role: "clinician", practice: "P1" }))).toThrow(Refused);
     // A key on another role's grant is nobody's own figures.
-    expect(() => ownReach(someone({ role: "clinical-lead", clinicianKey: "P1/C01" }))).toThrow(Refused);
+    expect(() => ownReach(someone({ role: "clinical-lead", clinicianKey: "P1/C01" }))).toThrow(
+      Refused,
+    );
   });
 });
 
@@ -113,7 +115,9 @@ describe("whom an administrator may change", () => {
   });
 
   it("is refused in words beyond it", () => {
-    expect(() => mustCover(ofOne, "P2")).toThrow("You administer P1; practice P2 is not among them.");
+    expect(() => mustCover(ofOne, "P2")).toThrow(
+      "You administer P1; practice P2 is not among them.",
+    );
     expect(() => mustCover(ofOne, null)).toThrow(/administrator of the group/);
   });
 });

@@ -53,7 +53,11 @@ describe("adding people", () => {
   });
 
   it("makes a password where none is given, and it opens the door", async () => {
-    const { password: made } = await added({ email: "made@example.org", password: "", role: "record-keeper" });
+    const { password: made } = await added({
+      email: "made@example.org",
+      password: "",
+      role: "record-keeper",
+    });
     expect(made).toMatch(/^[a-z2-9]{4}(-[a-z2-9]{4}){3}$/);
     expect((await viewerOf(await signedIn("made@example.org", made ?? "")))?.name).toBe("Some One");
   });
@@ -62,9 +66,13 @@ describe("adding people", () => {
     // NIST SP 800-63B asks for 8 characters at least; 12 is the project's own, stricter.
     const answer = await addPerson(group, input({ email: "nope", password: "short", name: " " }));
     expect(Object.keys(wrongOf(answer)).sort()).toEqual(["email", "name", "password"]);
-    expect(wrongOf(await addPerson(group, input({ email: "root@example.org" }))).email).toMatch(/already/);
+    expect(wrongOf(await addPerson(group, input({ email: "root@example.org" }))).email).toMatch(
+      /already/,
+    );
     expect(wrongOf(await addPerson(group, input({ practice: "P7" }))).practice).toMatch(/P1, P2/);
-    expect(wrongOf(await addPerson(group, { ...input({}), role: "owner" })).role).toMatch(/administrator/);
+    expect(wrongOf(await addPerson(group, { ...input({}), role: "owner" })).role).toMatch(
+      /administrator/,
+    );
   });
 
   it("needs a clinician's code, and keeps the person whom the records name behind it", async () => {
@@ -91,8 +99,14 @@ describe("adding people", () => {
 
 describe("signing in", () => {
   it("says the same of a wrong password and of nobody's address", async () => {
-    const wrong = await signIn({ email: "root@example.org", password: "not-this-one-at-all" }, headers());
-    const nobody = await signIn({ email: "who@example.org", password: "not-this-one-at-all" }, headers());
+    const wrong = await signIn(
+      { email: "root@example.org", password: "not-this-one-at-all" },
+      headers(),
+    );
+    const nobody = await signIn(
+      { email: "who@example.org", password: "not-this-one-at-all" },
+      headers(),
+    );
     expect(wrong).toEqual(nobody);
     expect("sentence" in wrong && wrong.sentence).toMatch(/do not belong together/);
   });
@@ -108,12 +122,17 @@ describe("signing in", () => {
     for (let place = 0; place < 11; place += 1) {
       const from = headers();
       from.set("x-forwarded-for", `203.0.113.${place}`); // TEST-NET-3, RFC 5737
-      const answer = await signIn({ email: "target@example.org", password: "guess-upon-guess" }, from);
+      const answer = await signIn(
+        { email: "target@example.org", password: "guess-upon-guess" },
+        from,
+      );
       tries.push("sentence" in answer ? answer.sentence : "in");
     }
     expect(tries.slice(0, 10).every((said) => said.includes("do not belong together"))).toBe(true);
     expect(tries[10]).toMatch(/^Too many attempts/);
-    expect(await signIn({ email: "root@example.org", password }, headers())).toHaveProperty("cookies");
+    expect(await signIn({ email: "root@example.org", password }, headers())).toHaveProperty(
+      "cookies",
+    );
   });
 });
 
@@ -129,8 +148,12 @@ describe("changing people", () => {
     await expect(removePerson(ofP1, other.id)).rejects.toThrow(Refused);
     const ofAll = giveRole(ofP1, mine.id, { role: "clinical-lead", practice: "" });
     await expect(ofAll).rejects.toThrow(Refused);
-    await expect(addPerson(ofP1, input({ email: "x@example.org", practice: "P2" }))).rejects.toThrow(Refused);
-    expect(await giveRole(ofP1, mine.id, { role: "clinical-lead", practice: "P1" })).toHaveProperty("done");
+    await expect(
+      addPerson(ofP1, input({ email: "x@example.org", practice: "P2" })),
+    ).rejects.toThrow(Refused);
+    expect(await giveRole(ofP1, mine.id, { role: "clinical-lead", practice: "P1" })).toHaveProperty(
+      "done",
+    );
   });
 
   it("does not offer a person's key where they work at another practice too", async () => {
@@ -162,18 +185,33 @@ describe("changing people", () => {
 
 describe("practices", () => {
   it("are renamed and confirmed, their zone only while they have no visits", async () => {
-    expect(await changePractice(group, "P1", { name: "Quarry Lane", zone: "Europe/Lisbon" })).toHaveProperty("done");
+    expect(
+      await changePractice(group, "P1", { name: "Quarry Lane", zone: "Europe/Lisbon" }),
+    ).toHaveProperty("done");
     const [first] = await listPlaces(ofP1);
-    expect(first).toMatchObject({ name: "Quarry Lane", zone: "Europe/Lisbon", confirmed: true, hasVisits: false });
+    expect(first).toMatchObject({
+      name: "Quarry Lane",
+      zone: "Europe/Lisbon",
+      confirmed: true,
+      hasVisits: false,
+    });
     const moved = await changePractice(group, "P2", { name: "P2", zone: "Europe/Lisbon" });
     expect(wrongOf(moved).zone).toMatch(/has visits/);
-    expect(await changePractice(group, "P2", { name: "Mole End", zone: "UTC" })).toHaveProperty("done");
-    expect(wrongOf(await changePractice(group, "P1", { name: "", zone: "Mars/Olympus" }))).toHaveProperty("zone");
-    await expect(changePractice(ofP1, "P2", { name: "Mine", zone: "UTC" })).rejects.toThrow(Refused);
+    expect(await changePractice(group, "P2", { name: "Mole End", zone: "UTC" })).toHaveProperty(
+      "done",
+    );
+    expect(
+      wrongOf(await changePractice(group, "P1", { name: "", zone: "Mars/Olympus" })),
+    ).toHaveProperty("zone");
+    await expect(changePractice(ofP1, "P2", { name: "Mine", zone: "UTC" })).rejects.toThrow(
+      Refused,
+    );
   });
 
   it("have their codes confirmed one by one", async () => {
-    expect(await confirmCodes(ofP1, "P1", "chair", ["2"])).toEqual({ done: "1 code is confirmed." });
+    expect(await confirmCodes(ofP1, "P1", "chair", ["2"])).toEqual({
+      done: "1 code is confirmed.",
+    });
     const [first] = await listPlaces(ofP1);
     expect(first?.chairs).toEqual([
       { code: "1", confirmed: false },
@@ -207,6 +245,8 @@ function headers(origin = "http://localhost:3000"): Headers {
 async function signedIn(email: string, with_: string): Promise<Headers> {
   const answer = await signIn({ email, password: with_ }, headers());
   if ("sentence" in answer) throw new Error(answer.sentence);
-  const cookie = answer.cookies.map(({ name, value }) => `${name}=${encodeURIComponent(value)}`).join("; ");
+  const cookie = answer.cookies
+    .map(({ name, value }) => `${name}=${encodeURIComponent(value)}`)
+    .join("; ");
   return new Headers({ cookie });
 }

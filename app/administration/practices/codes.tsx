@@ -13,7 +13,13 @@ export function Codes(props: {
   return (
     <div className="stack-tight">
       <h3>{props.title}</h3>
-      <p>{confirmed.length > 0 ? confirmed.join(", ") : <span className="missing">none confirmed yet</span>}</p>
+      <p>
+        {confirmed.length > 0 ? (
+          confirmed.join(", ")
+        ) : (
+          <span className="missing">none confirmed yet</span>
+        )}
+      </p>
       {fresh.length > 0 ? (
         <AnsweringForm
           act={confirmCodesAct}
@@ -30,8 +36,8 @@ export function Codes(props: {
             ))}
           </fieldset>
           <p className="hint">
-            A code that is a typing mistake is mended in the records: undo the import, correct the file, bring it in
-            again.
+            A code that is a typing mistake is mended in the records: undo the import, correct the
+            file, bring it in again.
           </p>
         </AnsweringForm>
       ) : null}

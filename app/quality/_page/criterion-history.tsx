@@ -54,7 +54,7 @@ export function CriterionHistory(props: {
       </div>
       {rolling ? <p className="note">{rolling}</p> : null}
       <TableBox label={`${criterion.title} by quarter`}>
-        <table className="fold">
+        <table>
           <caption>
             {criterion.title}, {parts[0]?.about}, by quarter. The dashed line is the target, the bar the 95 % interval.
           </caption>
@@ -79,7 +79,7 @@ export function CriterionHistory(props: {
           <tbody>
             {quarters.lines.map((line) => (
               <tr key={line.name} className={line.chosen ? "chosen" : undefined}>
-                <th scope="row">
+                <th scope="row" className="nowrap">
                   {line.chosen ? line.quarter : <Link href={`/quality?period=${line.name}${practice}`}>{line.quarter}</Link>}
                 </th>
                 {line.figure.estimate === null ? (

@@ -13,7 +13,7 @@ export function LineRinse(props: { criterion: AdherenceCriterion | undefined; up
   return (
     <>
       <TableBox label="Line rinse by practice and chair">
-        <table className="fold">
+        <table>
           <thead>
             <tr>
               <th scope="col">Where</th>
@@ -30,7 +30,7 @@ export function LineRinse(props: { criterion: AdherenceCriterion | undefined; up
           <tbody>
             {criterion.lines.map((line) => (
               <tr key={line.about} className={line.figure.about.kind === "chair" ? undefined : "whole"}>
-                <th scope="row">{line.about}</th>
+                <th scope="row" className="nowrap">{line.about}</th>
                 <td className="num" data-label="Rinsed of chair-days">{line.words.counts}</td>
                 <td className="num" data-label="Not rinsed or too short">{line.words.notMet}</td>
                 <td className="num" data-label="Not recorded">{line.words.notRecorded}</td>

@@ -1,14 +1,19 @@
 import { parseXml } from "./parse-xml";
+import type { CellStyles } from "./workbook-parts";
 import type { Parts } from "./zip-entries";
 
 /** A row of a sheet: its number, and its cells as text by column, empty ones absent. */
 export type SheetRow = { readonly line: number; readonly cells: ReadonlyMap<number, string> };
 
-/** Excel's last column is the 16,384th. */
+/** What cells need beside the sheet. */
+export type Around = { readonly strings: readonly string[]; readonly styles: CellStyles; readonly from1904: boolean };
+
+/** The last column of a sheet, and the longest text of a cell, by ECMA-376's common limits. */
 const mostColumns = 16_384;
+const longestText = 32_767;
 
 /** Reads a sheet's rows as a stream; dates come as ISO text without an offset. */
-export async function* sheetRows(parts: Parts, part: string, strings: readonly string[], dates: ReadonlySet<number>): AsyncGenerator<SheetRow> {
+export async function* sheetRows(parts: Parts, part: string, around: Around): AsyncGenerator<SheetRow> {
   let ready: SheetRow[] = [];
   let cells = new Map<number, string>();
   let line = 0;
@@ -33,11 +38,14 @@ export async function* sheetRows(parts: Parts, part: string, strings: readonly s
     },
     close: (name) => {
       if (name === "v" || name === "t") collecting = false;
-      else if (name === "c" && text !== "" && column <= mostColumns) cells.set(column, cellText(text, type, dates.has(style), strings));
+      else if (name === "c" && text !== "" && column <= mostColumns) {
+        const read = cellText(text, type, style, around);
+        if (read.trim() !== "") cells.set(column, read);
+      }
       else if (name === "row" && cells.size > 0) ready.push({ line, cells });
     },
     text: (piece) => {
-      if (collecting) text += piece;
+      if (collecting && text.length <= longestText) text += piece;
     },
   });
   for await (const _ of pieces) {
@@ -52,14 +60,19 @@ function columnOf(reference: string): number {
   return column;
 }
 
-function cellText(text: string, type: string, date: boolean, strings: readonly string[]): string {
+function cellText(text: string, type: string, style: number, { strings, styles, from1904 }: Around): string {
   if (type === "s") return strings[Number(text)] ?? "";
   if (type === "b") return text === "1" ? "yes" : "no";
   if (type !== "n") return text;
-  if (date) return dateText(Number(text));
+  if (Number.isNaN(Number(text))) return text;
+  if (styles.dates.has(style)) return dateText(Number(text) + (from1904 ? daysTo1904 : 0));
+  if (styles.percentages.has(style)) return `${Number((Number(text) * 100).toPrecision(12))}%`;
   // 0.1 + 0.2 in a cell is kept with 17 digits; 15 are what a sheet shows.
   return String(Number(Number(text).toPrecision(15)));
 }
+
+/** Days between the first days of the two systems in which workbooks count dates. */
+const daysTo1904 = 1462;
 
 /** A serial day number of the 1900 system (day 60 is the 29 February 1900 that never was) as ISO text. */
 function dateText(serial: number): string {

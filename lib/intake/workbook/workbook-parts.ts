@@ -6,8 +6,8 @@ export type WorkbookSheet = { readonly title: string; readonly part: string };
 /** More text than this in the shared strings is not kept in memory. */
 const mostText = 200 * 1024 ** 2;
 
-/** The sheets of a workbook in their order, hidden ones left out. */
-export async function workbookSheets(parts: Parts): Promise<WorkbookSheet[]> {
+/** The sheets of a workbook in their order, hidden ones left out, and the day its dates are counted from. */
+export async function workbookSheets(parts: Parts): Promise<{ sheets: WorkbookSheet[]; from1904: boolean }> {
   const targets = new Map<string, string>();
   await readXml(await parts.open("xl/_rels/workbook.xml.rels"), {
     open: (name, { Id, Target }) => {
@@ -15,15 +15,22 @@ export async function workbookSheets(parts: Parts): Promise<WorkbookSheet[]> {
     },
   });
   const sheets: WorkbookSheet[] = [];
+  let from1904 = false;
   await readXml(await parts.open("xl/workbook.xml"), {
     open: (name, attributes) => {
-      const part = targets.get(attributes["r:id"] ?? "");
+      if (name === "workbookPr") from1904 = ["1", "true"].includes(attributes.date1904 ?? "");
+      const part = targets.get(relation(attributes));
       if (name === "sheet" && attributes.name && part && (attributes.state ?? "visible") === "visible") {
         sheets.push({ title: attributes.name, part });
       }
     },
   });
-  return sheets;
+  return { sheets, from1904 };
+}
+
+/** The id of a sheet's part, whatever prefix the file gives the namespace of relationships. */
+function relation(attributes: Readonly<Record<string, string>>): string {
+  return Object.entries(attributes).find(([name]) => name.endsWith(":id"))?.[1] ?? "";
 }
 
 /** The texts that cells refer to by number. */
@@ -43,22 +50,33 @@ export async function sharedStrings(parts: Parts): Promise<string[]> {
     close: (name) => {
       if (name === "rPh") phonetic = false;
       if (name === "t") within = false;
-      if (name === "si") texts.push(current);
+      if (name !== "si") return;
+      texts.push(current);
+      // Empty texts take room too.
+      length += 16;
+      if (length > mostText) throw tooMuchText();
     },
     text: (text) => {
       if (!within) return;
       length += text.length;
-      if (length > mostText) throw new Error("it holds more text than can be read at once; save its sheets as CSV files");
+      if (length > mostText) throw tooMuchText();
       current += text;
     },
   });
   return texts;
 }
 
-/** Which cell styles show a date or time. */
-export async function dateStyles(parts: Parts): Promise<Set<number>> {
+function tooMuchText(): Error {
+  return new Error("it holds more text than can be read at once");
+}
+
+/** Which cell styles show a date or time, and which a percentage. */
+export type CellStyles = { readonly dates: ReadonlySet<number>; readonly percentages: ReadonlySet<number> };
+
+export async function cellStyles(parts: Parts): Promise<CellStyles> {
   const dates = new Set<number>();
-  if (!parts.names.includes("xl/styles.xml")) return dates;
+  const percentages = new Set<number>();
+  if (!parts.names.includes("xl/styles.xml")) return { dates, percentages };
   const own = new Map<number, string>();
   let withinCells = false;
   let style = 0;
@@ -67,7 +85,9 @@ export async function dateStyles(parts: Parts): Promise<Set<number>> {
       if (name === "numFmt") own.set(Number(attributes.numFmtId), attributes.formatCode ?? "");
       if (name === "cellXfs") withinCells = true;
       if (name === "xf" && withinCells) {
-        if (isDate(Number(attributes.numFmtId), own)) dates.add(style);
+        const format = Number(attributes.numFmtId);
+        if (isDate(format, own)) dates.add(style);
+        if (isPercentage(format, own)) percentages.add(style);
         style += 1;
       }
     },
@@ -75,11 +95,21 @@ export async function dateStyles(parts: Parts): Promise<Set<number>> {
       if (name === "cellXfs") withinCells = false;
     },
   });
-  return dates;
+  return { dates, percentages };
 }
 
 /** Formats 14–22 and 45–47 are dates and times by ECMA-376, part 1, 18.8.30; own ones where they have a date's letters. */
 function isDate(format: number, own: ReadonlyMap<number, string>): boolean {
-  const code = own.get(format)?.replace(/"[^"]*"|\[[^\]]*\]|\\./g, "");
+  const code = bare(own.get(format));
   return code === undefined ? (format >= 14 && format <= 22) || (format >= 45 && format <= 47) : /[ymdhs]/i.test(code);
+}
+
+/** Formats 9 and 10 are percentages by the same list. */
+function isPercentage(format: number, own: ReadonlyMap<number, string>): boolean {
+  return bare(own.get(format))?.includes("%") ?? (format === 9 || format === 10);
+}
+
+/** A format's code without its quoted and bracketed texts. */
+function bare(code: string | undefined): string | undefined {
+  return code?.replace(/"[^"]*"|\[[^\]]*\]|\\./g, "");
 }

@@ -5,8 +5,8 @@ import yauzl from "yauzl";
 export type Parts = { names: string[]; open(name: string): Promise<Readable>; close(): void };
 
 /** No honest workbook unpacks to more than this, or to so many times its own size. */
-const largestPart = 4 * 1024 ** 3;
-const largestRatio = 1000;
+const largestPart = 2 * 1024 ** 3;
+const largestRatio = 200;
 
 /** Opens a ZIP file; throws what yauzl throws where it is none. */
 export async function zipEntries(path: string): Promise<Parts> {

@@ -7,6 +7,8 @@ export type Asked = {
   readonly periods: readonly Period[];
   readonly by: readonly SubjectKind[];
   readonly ranks: MedianRanks;
+  /** Continuous measures of canals apart by preparation and delivery. */
+  readonly strata?: boolean;
 };
 
 /** One row of counts: a measure, a period, a subject, and why units are left out. */

@@ -18,7 +18,7 @@ const fields: Record<Criterion["unit"], Record<string, string>> = {
   "chair-day": { status: "u.status", duration_s: "u.duration_s" },
 };
 
-/** A query giving each unit of the criterion with its outcome; the order is that of lib/protocol/outcome. */
+/** A query giving each unit of the criterion with its outcome and the fields it rests on; the order is that of lib/protocol/outcome. */
 export function criterionUnits(criterion: Criterion): string {
   const sql = (condition: Condition) => compiled(condition, criterion.unit);
   const exclusions = criterion.exclusions.map((one) => `when ${sql(one.when)} then ${text(one.reason)}`);
@@ -30,10 +30,11 @@ export function criterionUnits(criterion: Criterion): string {
     select practice, chair, clinician, worker, local_day, visit_id, canal, excluded,
       case when excluded is null and not met then reason end as excepted,
       (excluded is null and met) as met,
-      (excluded is null and not met and reason is null and not evident) as missing
+      (excluded is null and not met and reason is null and not evident) as missing, fields
     from (
       select u.practice, u.chair, u.clinician, u.worker, u.local_day, u.visit_id, u.canal,
-        ${excluded} as excluded, ${sql(criterion.met)} as met, ${sql(criterion.evidence)} as evident, ${reason} as reason
+        ${excluded} as excluded, ${sql(criterion.met)} as met, ${sql(criterion.evidence)} as evident, ${reason} as reason,
+        ${fieldsObject(criterion.unit)} as fields
       from ${unitsOf(criterion)}
     ) judged`;
 }
@@ -87,6 +88,12 @@ function fieldOf(unit: Criterion["unit"], name: string): string {
   const sql = fields[unit][name];
   if (!sql) throw new RangeError(`a ${unit} has no field ${name}`);
   return sql;
+}
+
+/** All fields of a unit as one object; those that are not recorded are absent. */
+function fieldsObject(unit: Criterion["unit"]): string {
+  const pairs = Object.entries(fields[unit]).map(([name, sql]) => `${text(name)}, ${sql}`);
+  return `jsonb_strip_nulls(jsonb_build_object(${pairs.join(", ")}))`;
 }
 
 function literal(value: string | number | boolean): string {

@@ -9,7 +9,7 @@ type Row = { key: string; quartiles: [number, number, number]; lower: number | n
 
 /**
  * Median and quartiles (type 7, PostgreSQL's percentile_cont) and the two order statistics that bound the median's
- * interval, for every group of counts with values. The k-th of n values is percentile_disc at (k − ½) ÷ n.
+ * interval, for every group of counts with values.
  */
 export async function medians(scope: Scope, asked: Asked, groups: readonly CountRow[][]): Promise<Map<string, Order>> {
   const measures = asked.measures.filter(isContinuous);
@@ -18,22 +18,21 @@ export async function medians(scope: Scope, asked: Asked, groups: readonly Count
     const n = rows.reduce((total, row) => total + row.n, 0);
     if (!first || n === 0 || !isContinuous(first.measure)) return [];
     const ranks = asked.ranks(n);
-    const at = (rank: number | undefined) => (rank === undefined ? null : (rank - 0.5) / n);
     const key = [first.measure, first.period, first.kind, first.key].join("\n");
-    return [{ first, key, lower: at(ranks?.lower), upper: at(ranks?.upper) }];
+    return [{ first, key, lower: ranks?.lower ?? null, upper: ranks?.upper ?? null }];
   });
   if (wanted.length === 0) return new Map();
   const { rows } = await pool().query<Row>(
-    `${scope.withUnits(unitSql(measures))}, ranks as (
-      select * from unnest($9::text[], $10::int[], $11::text[], $12::text[], $13::text[], $14::float8[], $15::float8[])
+    `${scope.withUnits(unitSql(measures, asked.strata))}, ranks as (
+      select * from unnest($9::text[], $10::int[], $11::text[], $12::text[], $13::text[], $14::int[], $15::int[])
         as r(measure, period, kind, subject, key, low, high)
+    ), sorted as (
+      select measure, period, kind, key, percentile_cont(array[0.25, 0.5, 0.75]) within group (order by value) as quartiles,
+        array_agg(value order by value) as values
+      from subjects where excluded is null and value is not null group by measure, period, kind, key
     )
-    select r.key, percentile_cont(array[0.25, 0.5, 0.75]) within group (order by u.value) as quartiles,
-      percentile_disc(r.low) within group (order by u.value) as lower,
-      percentile_disc(r.high) within group (order by u.value) as upper
-    from subjects u join ranks r on r.measure = u.measure and r.period = u.period and r.kind = u.kind and r.subject = u.key
-    where u.excluded is null and u.value is not null
-    group by r.key, r.low, r.high`,
+    select r.key, s.quartiles, s.values[r.low] as lower, s.values[r.high] as upper
+    from sorted s join ranks r on r.measure = s.measure and r.period = s.period and r.kind = s.kind and r.subject = s.key`,
     [...scope.parameters(asked.periods), ...columns(wanted)],
   );
   return new Map(rows.map((row) => [row.key, orderOf(row)]));

@@ -67,4 +67,5 @@ function placed(unitSql: string): string {
 }
 
 // The days stand as parameters of their own, so that PostgreSQL plans with them.
-const within = `($4::text[] is null or practice = any($4)) and local_day >= $7::date and local_day < $8::date`;
+const within = `($4::text[] is null or practice = any($4)) and ($5::text is null or worker = $5)
+  and local_day >= $7::date and local_day < $8::date`;

@@ -5,7 +5,7 @@ import type { Asked, CountRow } from "./counted";
 import { instrumentCounts } from "./instruments";
 import { medians, type Order } from "./medians";
 import { scopeOf } from "./scope";
-import { isContinuous, unitSql } from "./unit-sql";
+import { isContinuous, stratumOf, unitSql } from "./unit-sql";
 
 /**
  * Counts and order statistics of measures and criteria, for each period and subject that has units, in the order of
@@ -28,7 +28,7 @@ export async function tallies(reach: FiguresReach | OwnReach, asked: Asked): Pro
 
 async function counts(scope: ReturnType<typeof scopeOf>, asked: Asked): Promise<CountRow[]> {
   const { rows } = await pool().query<CountRow>(
-    `${scope.withCells(unitSql(asked.measures))}
+    `${scope.withCells(unitSql(asked.measures, asked.strata))}
     select measure, period, kind, key, case when min(practice) = max(practice) then min(practice) end as practice,
       case kind when 'clinician' then string_agg(distinct clinician, ', ' order by clinician) when 'chair' then min(chair)
         when 'practice' then min(practice) end as code,
@@ -46,7 +46,7 @@ function tallyOf(rows: readonly CountRow[], asked: Asked, order: Order | undefin
   const period = first && asked.periods[first.period];
   if (!first || !period) throw new Error("a group of counts has no rows or no period");
   const counted = {
-    measure: first.measure,
+    ...stratumOf(first.measure),
     subject: subjectOf(rows),
     period,
     population: sum(rows, (row) => row.units),

@@ -1,3 +1,4 @@
+import type { Stratum } from "@/lib/measures/tally";
 import { criterionOf } from "@/lib/protocol/criteria";
 import { criterionUnits } from "./criterion-sql";
 
@@ -14,26 +15,40 @@ const continuous: Record<string, { table: string; column: string }> = {
 
 /** Is it a continuous measure. */
 export function isContinuous(measure: string): boolean {
-  return measure in continuous;
+  return stratumOf(measure).measure in continuous;
+}
+
+/** Where a continuous measure's value is kept; undefined for a rate. */
+export function continuousValue(measure: string): { readonly table: string; readonly column: string } | undefined {
+  return continuous[measure];
+}
+
+/** A measure's id and its stratum, as the units of strata carry them in one: volume@rotary/syringe. */
+export function stratumOf(marked: string): { readonly measure: string; readonly stratum?: Stratum } {
+  const [measure = "", parts] = marked.split("@");
+  if (parts === undefined) return { measure };
+  const [preparation, delivery] = parts.split("/");
+  return { measure, stratum: { preparation: preparation || null, delivery: delivery || null } };
 }
 
 /**
  * A query giving the units of the measures, one row each: whose and when, why it is left out, and either its value
  * or what it adds to the counts. `{within}` stands for the condition on practice and day.
  */
-export function unitSql(measures: readonly string[]): string {
+export function unitSql(measures: readonly string[], strata = false): string {
   const tables = ["canal_facts", "visit_facts"].flatMap((table) => {
     const some = measures.filter((measure) => continuous[measure]?.table === table);
-    return some.length === 0 ? [] : [continuousUnits(table, some)];
+    return some.length === 0 ? [] : [continuousUnits(table, some, strata && table === "canal_facts")];
   });
   const rates = measures.filter((measure) => !isContinuous(measure)).map(rateUnits);
   return [...tables, ...rates].join("\nunion all\n");
 }
 
-function continuousUnits(table: string, measures: readonly string[]): string {
+function continuousUnits(table: string, measures: readonly string[], strata: boolean): string {
+  const marked = strata ? "m.measure || '@' || coalesce(u.preparation, '') || '/' || coalesce(u.delivery, '') as measure" : "m.measure";
   const values = measures.map((measure) => `('${measure}', u.${continuous[measure]?.column})`);
   return `
-    select u.practice, u.chair, u.clinician, u.worker, u.local_day, m.measure, u.exclusion as excluded, null::text as excepted,
+    select u.practice, u.chair, u.clinician, u.worker, u.local_day, ${marked}, u.exclusion as excluded, null::text as excepted,
       1 as units, null::int as numerator, null::int as denominator,
       (u.exclusion is null and m.value is null)::int as missing, m.value
     from ${table} u cross join lateral (values ${values.join(", ")}) m(measure, value) where {within}`;

@@ -52,16 +52,27 @@ export async function heldOfImport(reach: RecordsReach, importId: number, limit?
   return rows.map(heldRow);
 }
 
-/** The rows that are held now, one page of them; `kind`, `table` and `column` (empty: the row as a whole) narrow. */
+/** What narrows the held rows; a column of "" is the row as a whole, an import is one that brought the row. */
+export type HeldAsked = {
+  readonly table?: string;
+  readonly kind?: string;
+  readonly column?: string;
+  readonly importId?: number;
+  readonly state?: "held" | "let-go";
+};
+
+/** The rows that are held now, or were let go, one page of them in the order of file and line. */
 export async function heldNow(
   reach: RecordsReach,
-  asked: { table?: string; kind?: string; column?: string; state?: "held" | "let-go"; limit: number; offset: number },
+  asked: HeldAsked & { limit: number; offset: number },
 ): Promise<{ rows: HeldRow[]; count: number; byReason: { table: string; kind: string; column: string; count: number }[] }> {
   const where = `h.state = $1 and ($2::text is null or h.table_name = $2) and ($3::text is null or h.kind = $3) and ${heldWithin(4)}
-    and ($5::text is null or coalesce(h.reasons -> 0 ->> 'column', '') = $5)`;
-  const parameters = [asked.state ?? "held", asked.table ?? null, asked.kind ?? null, reach.practices, asked.column ?? null];
+    and ($5::text is null or coalesce(h.reasons -> 0 ->> 'column', '') = $5)
+    and ($6::int is null or exists (select from import_files b where b.import_id = $6 and (b.id = h.file_id
+      or b.id in (select w.file_id from witnesses w where w.table_name = 'held' and w.row_id = h.id))))`;
+  const parameters = [asked.state ?? "held", asked.table ?? null, asked.kind ?? null, reach.practices, asked.column ?? null, asked.importId ?? null];
   const { rows } = await pool().query(
-    `${select}, import_files f where f.id = h.file_id and ${where} order by h.file_id, h.line, h.id limit $6 offset $7`,
+    `${select}, import_files f where f.id = h.file_id and ${where} order by h.file_id, h.line, h.id limit $7 offset $8`,
     [...parameters, asked.limit, asked.offset],
   );
   const counted = await pool().query(`select count(*)::int as count from held h where ${where}`, parameters);

@@ -24,9 +24,10 @@ export type ImportProgress = { readonly importId: number; readonly file?: string
 export async function runImport(
   reach: RecordsReach,
   sheets: AsyncIterable<SheetToImport>,
-  how: { zone: string; onProgress?: (progress: ImportProgress) => void },
+  how: { zone: string; onBegin?: (importId: number) => void; onProgress?: (progress: ImportProgress) => void },
 ): Promise<number> {
   const started = await prisma().import.create({ data: { by: reach.by, state: "reading" } });
+  how.onBegin?.(started.id);
   const client = await pool().connect();
   let rowsRead = 0;
   try {

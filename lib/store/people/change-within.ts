@@ -1,8 +1,8 @@
 import { covers } from "@/lib/access/people-bounds";
 import type { PeopleReach } from "@/lib/access/reach";
 import { Refused } from "@/lib/access/refused";
-import type { Prisma } from "@/prisma/client/client";
 import { prisma } from "@/lib/store/database";
+import type { Prisma } from "@/prisma/client/client";
 
 /** A change that would leave nobody to administer; nothing was changed. */
 export class LastAdministrator extends Error {

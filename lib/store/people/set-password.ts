@@ -10,7 +10,10 @@ export async function setPasswordWithin(
 ): Promise<void> {
   const password = await hashPassword(plain);
   await changeWithin(reach, userId, async (tx) => {
-    await tx.account.updateMany({ where: { userId, providerId: "credential" }, data: { password } });
+    await tx.account.updateMany({
+      where: { userId, providerId: "credential" },
+      data: { password },
+    });
     await tx.signIn.deleteMany({ where: { userId } });
   });
 }

@@ -1,8 +1,8 @@
 import { roles } from "@/lib/access/role";
 import type { Grant, Viewer } from "@/lib/access/viewer";
 import { prisma } from "@/lib/store/database";
-import { keptClinicianKey } from "./clinician-keys";
 import { signInService } from "@/lib/store/sign-in/sign-in";
+import { keptClinicianKey } from "./clinician-keys";
 
 /** The person whose session the headers carry; null where there is none or it has ended. Needs no reach: it makes the viewer. */
 export async function viewerOf(headers: Headers): Promise<Viewer | null> {

@@ -58,7 +58,8 @@ function options(client: ReturnType<typeof prisma>) {
       },
     },
     hooks: attemptsPerAccount,
-    advanced: { cookiePrefix: "canal-audit" },
+    // Said outright, since under a test runner the origin is not checked unless asked for.
+    advanced: { cookiePrefix: "canal-audit", disableOriginCheck: false },
     telemetry: { enabled: false },
     logger: { level: "error" },
   } satisfies BetterAuthOptions;

@@ -1,0 +1,55 @@
+import type { PeopleView, PersonView } from "@/lib/reports/people";
+import { AnsweringForm } from "../../../_parts/answering-form";
+import { roleName } from "../../../_parts/role-words";
+import { Section } from "../../../_parts/section";
+import { giveRoleAct, removePersonAct, resetPasswordAct, takeRoleAct } from "../../acts";
+import { roleFields } from "../../role-fields";
+
+/** Everything that can be changed about a person. */
+export function Changes(props: { person: PersonView; view: PeopleView }) {
+  const { person, view } = props;
+  const hidden = { person: person.id };
+  return (
+    <>
+      <Section id="roles" title="Roles">
+        {person.grants.length === 0 ? (
+          <p className="missing">None, so nothing can be seen.</p>
+        ) : null}
+        {person.grants.map((grant) => (
+          <AnsweringForm
+            key={grant.id}
+            row
+            act={takeRoleAct}
+            hidden={{ ...hidden, grant: String(grant.id) }}
+            button="Take back"
+            label={`${roleName(grant.role)}, ${grant.where}`}
+          >
+            <p>
+              {roleName(grant.role)}, {grant.where}
+            </p>
+          </AnsweringForm>
+        ))}
+      </Section>
+      <Section id="give" title="Give a role">
+        <AnsweringForm
+          act={giveRoleAct}
+          hidden={hidden}
+          fields={roleFields(view)}
+          button="Give the role"
+        />
+      </Section>
+      <Section
+        id="password"
+        title="Password"
+        note="For whoever forgot theirs. Pass it on in person."
+      >
+        <AnsweringForm act={resetPasswordAct} hidden={hidden} button="Make a new password" />
+      </Section>
+      <Section id="remove" title="Remove">
+        <AnsweringForm act={removePersonAct} hidden={hidden} button={`Remove ${person.name}`}>
+          <p>Their sessions end and their private notes are deleted. Records and figures stay.</p>
+        </AnsweringForm>
+      </Section>
+    </>
+  );
+}

@@ -1,0 +1,103 @@
+import Link from "next/link";
+import { clinicianQuarter } from "@/lib/reports/clinician-quarter";
+import { currentViewer } from "@/lib/reports/viewer";
+import { AskedWrong } from "../_parts/asked-wrong";
+import { Cautions } from "../_parts/cautions";
+import { MonthsFigure } from "../_parts/months-figure";
+import { NothingToShow } from "../_parts/nothing-to-show";
+import { PageHead } from "../_parts/page-head";
+import { PeriodPicker } from "../_parts/period-picker";
+import { rightly } from "../_parts/rightly";
+import { Section } from "../_parts/section";
+import { within } from "../_parts/within";
+import { CriterionStrip } from "./_page/criterion";
+import { NoteForm } from "./_page/note-form";
+import { Strip } from "./_page/strip";
+import { WorthALook } from "./_page/worth-a-look";
+import { keepNoteAct } from "./acts";
+
+export const metadata = { title: "My quarter" };
+
+type Address = Promise<Record<string, string | string[] | undefined>>;
+
+export default async function ClinicianPage(props: { searchParams: Address }) {
+  const address = await props.searchParams;
+  const view = await within(async () => {
+    const viewer = await currentViewer();
+    return rightly(() => clinicianQuarter(viewer, address));
+  });
+  if ("wrong" in view) return <AskedWrong title="My quarter" wrong={view.wrong} path="/clinician" />;
+  const { tooFew, look, note } = view;
+  return (
+    <>
+      <PageHead
+        title="My quarter"
+        over={view.code ? `${view.period.words}, ${view.code}` : view.period.words}
+        lead="Your own work as the records have it. Nobody else's figure is on this page."
+      />
+      <PeriodPicker path="/clinician" periods={view.periods} />
+      {view.empty ? (
+        <NothingToShow what={`No visit of yours lies in ${view.period.words}.`}>
+          <p>
+            <Link href="/clinician">Open the last quarter you have records in</Link>, or ask the record keeper whether its
+            records are in.
+          </p>
+        </NothingToShow>
+      ) : null}
+      {tooFew.length > 0 ? (
+        <>
+          <Section id="few" title="Too few to tell" note="Under ten units nothing is read into a figure.">
+            <ul className="notes">
+              {tooFew.map((one) => (
+                <li key={one.title} className="note-look">
+                  {one.title}: {one.words}
+                </li>
+              ))}
+            </ul>
+          </Section>
+          <WorthALook of={look} />
+        </>
+      ) : null}
+      {view.empty ? null : (
+        <>
+          <Section id="measures" title="My measures" note="Your median or rate, its interval, and the practice without you.">
+            <div>
+              {view.main.map((strip) => (
+                <Strip key={strip.measure} of={strip} />
+              ))}
+            </div>
+            {view.further.length > 0 ? (
+              <details>
+                <summary>More measures ({view.further.length})</summary>
+                {view.further.map((strip) => (
+                  <Strip key={strip.measure} of={strip} />
+                ))}
+              </details>
+            ) : null}
+          </Section>
+          <Section id="criteria" title="My criteria" note="Met, not met, excepted and not recorded are never merged. Two verdicts: in these records, and beyond chance.">
+            <div>
+              {view.criteria.map((one) => (
+                <CriterionStrip key={one.id} of={one} period={view.period.name} />
+              ))}
+            </div>
+          </Section>
+          {tooFew.length > 0 ? null : <WorthALook of={look} />}
+        </>
+      )}
+      {view.months.length > 0 ? (
+        <Section id="months" title="My months" note="Two years, month by month, with intervals. Months without units are gaps.">
+          <div className="columns">
+            {view.months.map((one) => (
+              <MonthsFigure key={one.measure} chart={one.chart} />
+            ))}
+          </div>
+        </Section>
+      ) : null}
+      <Section id="note" title="My note">
+        <NoteForm act={keepNoteAct} {...note} />
+      </Section>
+      <Cautions />
+    </>
+  );
+}

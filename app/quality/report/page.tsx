@@ -1,0 +1,89 @@
+import Link from "next/link";
+import { qualityReport } from "@/lib/reports/quality-report";
+import { currentViewer } from "@/lib/reports/viewer";
+import { AskedWrong } from "../../_parts/asked-wrong";
+import { Cautions } from "../../_parts/cautions";
+import { PageHead } from "../../_parts/page-head";
+import { PeriodPicker } from "../../_parts/period-picker";
+import { rightly } from "../../_parts/rightly";
+import { Section } from "../../_parts/section";
+import { TableBox } from "../../_parts/table-box";
+import { within } from "../../_parts/within";
+import { ReportedCriterion } from "./reported-criterion";
+
+export const metadata = { title: "Adherence report" };
+
+type Address = Promise<Record<string, string | string[] | undefined>>;
+
+export default async function ReportPage(props: { searchParams: Address }) {
+  const address = await props.searchParams;
+  const view = await within(async () => {
+    const viewer = await currentViewer();
+    return rightly(() => qualityReport(viewer, address));
+  });
+  if ("wrong" in view) return <AskedWrong title="Adherence report" wrong={view.wrong} path="/quality/report" />;
+  const { report } = view;
+  const asked = new URLSearchParams({
+    period: view.period.name,
+    ...(view.practice ? { practice: view.practice } : {}),
+  });
+  return (
+    <>
+      <PageHead
+        over={<Link href={`/quality?${asked}`}>Back to adherence</Link>}
+        title="Adherence report"
+        lead={`${report.period.words}, ${report.scope}`}
+        actions={
+          // A plain link: the file is made, and the export kept, when it is asked for and not before.
+          <a className="button main" href={`/api/quality/adherence?${asked}`} download>
+            Export as CSV
+          </a>
+        }
+      />
+      <PeriodPicker path="/quality/report" periods={view.periods} practices={view.practices} practice={view.practice} />
+      <Section id="about" title="About this report">
+        <dl className="facts">
+          <dt>Period</dt>
+          <dd>{report.period.words}</dd>
+          <dt>Scope</dt>
+          <dd>{report.scope}</dd>
+          <dt>Data cut-off</dt>
+          <dd>{report.cutOffWords}, when the last import was published</dd>
+          <dt>Software</dt>
+          <dd>{report.software}</dd>
+        </dl>
+        <p>
+          Every record of the period is counted; nothing is sampled. A rate is the units met, of those eligible and not
+          excepted; what is not recorded counts as not met and stands apart. “In these records” says whether the target was
+          reached; “beyond chance” whether that is settled at this number of units.
+        </p>
+        {report.people.length > 0 ? (
+          <TableBox label="People behind the records">
+            <table className="fold">
+              <thead>
+                <tr>
+                  <th scope="col">Practice</th>
+                  <th scope="col" className="num">Patients</th>
+                  <th scope="col" className="num">Clinicians</th>
+                </tr>
+              </thead>
+              <tbody>
+                {report.people.map((one) => (
+                  <tr key={one.practice}>
+                    <th scope="row">{one.practice}</th>
+                    <td className="num" data-label="Patients">{one.patientWords}</td>
+                    <td className="num" data-label="Clinicians">{one.clinicianWords}</td>
+                  </tr>
+                ))}
+              </tbody>
+            </table>
+          </TableBox>
+        ) : null}
+      </Section>
+      {report.criteria.map((one) => (
+        <ReportedCriterion key={one.criterion.id} of={one} />
+      ))}
+      <Cautions />
+    </>
+  );
+}

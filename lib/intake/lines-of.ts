@@ -1,0 +1,39 @@
+import type { Readable } from "node:stream";
+
+export type Line = { readonly number: number; readonly text: string; readonly tooLong: boolean };
+
+/** No row of the record format is longer, in characters. */
+export const longestLine = 1_000_000;
+
+/**
+ * The lines of a UTF-8 file, those of one piece of it at a time, whatever ends them (LF, CR LF or CR) and without a byte
+ * order mark. Of a line that is too long only the beginning is kept, so that memory stays bounded.
+ */
+export async function* linesOf(source: Readable): AsyncGenerator<Line[]> {
+  let number = 0;
+  let rest = "";
+  let tooLong = false;
+  let afterReturn = false;
+  source.setEncoding("utf8");
+  const line = (text: string): Line => {
+    number += 1;
+    const whole = rest === "" ? text : rest + text;
+    const made = { number, text: whole, tooLong: tooLong || whole.length > longestLine };
+    rest = "";
+    tooLong = false;
+    return made;
+  };
+  for await (const piece of source) {
+    let chunk = piece as string;
+    if (number === 0 && rest === "") chunk = chunk.replace(/^\ufeff/, "");
+    // A CR at the end of a piece was an end of line; the LF after it is the same one.
+    if (afterReturn && chunk.startsWith("\n")) chunk = chunk.slice(1);
+    afterReturn = chunk.endsWith("\r");
+    const texts = chunk.split(/\r\n|\n|\r/);
+    const open = texts.pop() ?? "";
+    yield texts.map(line);
+    if (rest.length + open.length > longestLine) tooLong = true;
+    else rest += open;
+  }
+  if (rest !== "" || tooLong) yield [line("")];
+}

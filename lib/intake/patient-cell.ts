@@ -1,0 +1,36 @@
+import type { Value } from "@/lib/records/column";
+import { type TableName, tables } from "@/lib/records/tables";
+import type { Context } from "./sheet";
+
+/** The patient of a row: the keyed hash, and how the reference itself is kept from going further. */
+export type Patient = {
+  /** A checked value as it may be kept. */
+  kept(column: string, value: Value): Value;
+  /** A text of the row as it may be shown or kept in a held row. */
+  hidden(column: string | undefined, text: string): string;
+};
+
+/** Shorter references are found within other texts by chance. */
+const shortest = 4;
+
+/**
+ * The patient's reference goes no further than here: what is kept is its keyed hash, also where another cell repeats the
+ * reference, as a case named after the patient does. Undefined where the row names no patient.
+ */
+export function patientOf(table: TableName, cells: Readonly<Record<string, string>>, context: Context): Patient | undefined {
+  const column = patientColumn[table];
+  const reference = column === undefined ? undefined : cells[column]?.trim();
+  if (!reference) return undefined;
+  const hash = context.pseudonym((cells.practice ?? "").trim(), reference);
+  return {
+    kept: (name, value) => (name === column || (name === "case_id" && value === reference) ? hash : value),
+    hidden: (name, text) => {
+      if (name === column) return hash;
+      return reference.length >= shortest ? text.replaceAll(reference, hash) : text;
+    },
+  };
+}
+
+const patientColumn: Partial<Record<TableName, string>> = Object.fromEntries(
+  Object.values(tables).map(({ name, columns }) => [name, columns.find((column) => column.type === "patient")?.name]),
+);

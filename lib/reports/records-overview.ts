@@ -1,0 +1,44 @@
+import { recordsReach } from "@/lib/access/reach";
+import type { Viewer } from "@/lib/access/viewer";
+import { heldNow, recentImports } from "@/lib/store/import/imports";
+import { coverage } from "@/lib/store/records/coverage";
+import { type CoverageChair, coverageCalendar } from "@/lib/views/coverage-calendar";
+import { type HeldGroup, heldGroups } from "@/lib/views/held-lines";
+import { type ImportLine, importLine } from "@/lib/views/import-lines";
+import { count } from "@/lib/views/quantity";
+import { type Address, type Asked, askedPeriod } from "./asked-period";
+
+export type RecordsOverview = Pick<Asked, "period" | "periods" | "practices" | "practice"> & {
+  readonly imports: readonly ImportLine[];
+  readonly held: readonly HeldGroup[];
+  readonly heldRows: string;
+  readonly chairs: readonly CoverageChair[];
+  /** Time zones to choose from, and the one that is likely. */
+  readonly zones: readonly string[];
+  readonly zone: string;
+};
+
+/** How many imports the page lists. */
+const importsListed = 25;
+
+/** The record keeper's page: no figures. @throws Refused, AskedWrongly */
+export async function recordsOverview(viewer: Viewer, address: Address): Promise<RecordsOverview> {
+  const reach = recordsReach(viewer);
+  const asked = await askedPeriod(reach, address);
+  const { period, periods, practices, practice } = asked;
+  const [imports, held, days] = await Promise.all([
+    recentImports(reach, importsListed),
+    heldNow(reach, { limit: 0, offset: 0 }),
+    coverage(reach, period, practice),
+  ]);
+  const zone = practices[0]?.zone ?? Intl.DateTimeFormat().resolvedOptions().timeZone;
+  return {
+    period, periods, practices, practice,
+    imports: imports.map((one) => importLine(one, zone)),
+    held: heldGroups(held.byReason, "held"),
+    heldRows: count(held.count),
+    chairs: coverageCalendar(days, period),
+    zones: [...new Set([zone, "UTC", ...Intl.supportedValuesOf("timeZone")])].sort(),
+    zone,
+  };
+}

@@ -1,0 +1,41 @@
+import type { OwnReach } from "@/lib/access/reach";
+import type { Criterion } from "@/lib/protocol/criterion";
+import type { Values } from "@/lib/records/column";
+import type { Period } from "@/lib/records/period";
+import { pool } from "../database";
+import { criterionUnits } from "./criterion-sql";
+
+/** A unit of one's own that counts against a criterion, with the fields the criterion looks at. */
+export type Miss = {
+  readonly practice: string;
+  readonly sessionId: string;
+  readonly day: string;
+  readonly tooth: string;
+  /** Empty where the unit is the visit. */
+  readonly canal: string;
+  /** There is no evidence either way. */
+  readonly missing: boolean;
+  readonly fields: Values;
+};
+
+/**
+ * The clinician's own units that are not met or not recorded, latest first, a page of them. What staff and
+ * equipment do together is nobody's own and has none.
+ */
+export async function ownMisses(
+  reach: OwnReach,
+  criterion: Criterion,
+  period: Period,
+  page: { readonly limit: number; readonly offset: number },
+): Promise<Miss[]> {
+  if (!criterion.byClinician) return [];
+  const within = "worker = $1 and local_day >= $2 and local_day < $3";
+  const { rows } = await pool().query<Miss>(
+    `select u.practice, v.session_id as "sessionId", u.local_day::text as day, v.tooth, u.canal, u.missing, u.fields
+    from (${criterionUnits(criterion).replaceAll("{within}", within)}) u join sessions v on v.id = u.visit_id
+    where u.excluded is null and u.excepted is null and not u.met
+    order by u.local_day desc, v.started_at desc, v.id, u.canal limit $4 offset $5`,
+    [reach.clinicianKey, period.from, period.until, page.limit, page.offset],
+  );
+  return rows;
+}

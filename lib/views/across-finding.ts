@@ -1,0 +1,31 @@
+import type { Figure } from "@/lib/audit/figure";
+import type { ChartReference } from "./chart-rows";
+import { intervalWords, valueWords } from "./figure-line";
+import { shortCounts } from "./figure-cells";
+import { titleOf, unitName } from "./measure-words";
+import { criterionOf } from "@/lib/protocol/criteria";
+import { count, percent } from "./quantity";
+import { rowLabel } from "./interval-chart";
+
+/** What figures side by side come to: the whole's figure first, then between what the single ones lie. No one is named. */
+export function acrossFinding(measure: string, whole: Figure | undefined, parts: readonly Figure[]): string {
+  if (!whole || whole.estimate === null) return `${titleOf(measure)}: ${whole?.why?.toLowerCase() ?? "no units in this period."}`;
+  const values = parts.flatMap((figure) => figure.estimate ?? []);
+  const spread =
+    values.length > 1 ? `; the ${count(values.length)} shown lie between ${valueWords(whole, Math.min(...values))} and ${valueWords(whole, Math.max(...values))}` : "";
+  return `${titleOf(measure)}: ${wholeWords(whole)}${spread}`;
+}
+
+/** The whole a row is seen against, as a line: a median of all, or a pooled rate; the target of a criterion beside it. */
+export function referencesOf(whole: Figure | undefined): ChartReference[] {
+  if (!whole || whole.estimate === null) return [];
+  const line = { value: whole.estimate, words: `${rowLabel(whole.about)} ${valueWords(whole, whole.estimate)}` };
+  const criterion = criterionOf(whole.measure);
+  return criterion ? [line, { value: criterion.target, words: `target ${percent(criterion.target)}` }] : [line];
+}
+
+function wholeWords(whole: Figure): string {
+  if (whole.estimate === null) return "";
+  if (whole.kind === "median") return `half of ${count(whole.n)} ${unitName(whole.measure, whole.n)} had ${valueWords(whole, whole.estimate)} or more (${intervalWords(whole, whole.interval)})`;
+  return `${shortCounts(whole)}, ${valueWords(whole, whole.estimate)} (${intervalWords(whole, whole.interval)})`;
+}

@@ -1,0 +1,87 @@
+import type { Figure } from "@/lib/audit/figure";
+import type { Subject } from "@/lib/measures/tally";
+import { axisOf } from "./axis";
+import type { ChartReference, IntervalChart, IntervalRow } from "./chart-rows";
+import { cellsInOrder, figureHeads } from "./figure-cells";
+import { countWords, estimateWords } from "./figure-line";
+import { titleOf, unitName } from "./measure-words";
+import { count } from "./quantity";
+import { subjectName } from "./subject-name";
+
+export type IntervalChartOf = {
+  readonly measure: string;
+  /** One a row; drawn in the order of their codes, never in that of their values. */
+  readonly figures: readonly Figure[];
+  readonly references: readonly ChartReference[];
+  /** The finding in words. */
+  readonly title: string;
+  /** Where the records behind a figure are. */
+  readonly hrefOf?: (figure: Figure) => string | undefined;
+};
+
+/** Figures of one measure as rows with intervals. */
+export function intervalChart(of: IntervalChartOf): IntervalChart {
+  const figures = inOrderOfCodes(of.figures);
+  const rows = figures.map((figure) => rowOf(figure, of.hrefOf?.(figure)));
+  const values = [...rows.flatMap((row) => [row.estimate, row.lower, row.upper]), ...of.references.map((one) => one.value)];
+  const rate = figures[0]?.kind === "rate";
+  const unit = rate ? "share" : (figures[0]?.unit ?? "");
+  return {
+    title: of.title,
+    axis: axisOf(values.filter((value) => value !== null), unit, axisTitle(of.measure, unit)),
+    countsTitle: unitName(of.measure, 2),
+    rows,
+    references: of.references,
+    table: {
+      head: [wholeName(figures[0]?.about), ...figureHeads],
+      rows: figures.map((figure) => ({ id: idOf(figure.about), cells: [rowLabel(figure.about), ...cellsInOrder(figure)] })),
+    },
+  };
+}
+
+/** By code, then practice: the order of a rota, which says nothing of anyone's values. */
+export function inOrderOfCodes(figures: readonly Figure[]): Figure[] {
+  return [...figures].sort((one, other) => rowLabel(one.about).localeCompare(rowLabel(other.about), "en", { numeric: true }));
+}
+
+/** What an axis of the measure measures. */
+export function axisTitle(measure: string, unit: string): string {
+  return `${titleOf(measure)}, ${unit === "share" ? "%" : unit === "s" ? "time" : unit}`;
+}
+
+/** How a subject is called beside a row. */
+export function rowLabel(about: Subject): string {
+  if (about.kind === "group") return "all practices";
+  if (about.kind === "practice") return about.code;
+  if (about.kind === "chair") return about.code.startsWith(about.practice) ? about.code : `${about.code}, ${about.practice}`;
+  return about.practice ? `${about.code}, ${about.practice}` : about.code;
+}
+
+function rowOf(figure: Figure, href: string | undefined): IntervalRow {
+  const { estimate, interval } = figure;
+  const units = figure.kind === "median" ? count(figure.n) : `${count(figure.numerator)} of ${count(figure.denominator)}`;
+  return {
+    id: idOf(figure.about),
+    label: rowLabel(figure.about),
+    estimate,
+    lower: interval?.lower ?? null,
+    upper: interval?.upper ?? null,
+    ...(estimate === null ? { missing: figure.why ?? "nothing to estimate" } : {}),
+    counts: units,
+    words: `${sentenceCase(subjectName(figure.about))}: ${estimateWords(figure)}; ${countWords(figure)}.`,
+    ...(href ? { href } : {}),
+  };
+}
+
+function wholeName(about: Subject | undefined): string {
+  return { clinician: "Clinician", practice: "Practice", chair: "Chair", group: "Group" }[about?.kind ?? "group"];
+}
+
+function idOf(about: Subject): string {
+  if (about.kind === "group") return "group";
+  return about.kind === "clinician" ? about.key : about.kind === "chair" ? `${about.practice}/${about.code}` : about.code;
+}
+
+function sentenceCase(words: string): string {
+  return words.charAt(0).toUpperCase() + words.slice(1);
+}

@@ -1,0 +1,44 @@
+import type { Figure, MedianFigure, RateFigure } from "@/lib/audit/figure";
+import { criterionOf } from "@/lib/protocol/criteria";
+import { unitName } from "./measure-words";
+import { count, percent, quantity } from "./quantity";
+
+/** Under so many units nothing is read into a figure: as many as a comparison asks of each clinician. */
+const fewestUnits = 10;
+
+/** Are there too few units to tell anything. */
+export function tooFewToTell(figure: Figure): boolean {
+  return (figure.kind === "median" ? figure.n : figure.denominator) < fewestUnits;
+}
+
+/** What a clinician's own figure comes to, in one sentence told to the clinician. */
+export function ownFinding(figure: Figure): string {
+  if (figure.kind === "median") return medianFinding(figure);
+  return criterionOf(figure.measure) ? criterionFinding(figure) : separationFinding(figure);
+}
+
+function medianFinding(figure: MedianFigure): string {
+  if (figure.estimate === null) return figure.why ?? "Nothing to estimate.";
+  const units = `${count(figure.n)} recorded ${unitName(figure.measure, figure.n)}`;
+  const half = `Half of your ${units} had ${quantity(figure.estimate, figure.unit)} or more`;
+  if (figure.n === 1) return `One recorded ${unitName(figure.measure, 1)} of yours: ${quantity(figure.estimate, figure.unit)}. Too few to tell.`;
+  return tooFewToTell(figure) ? `${half}; that is too few to tell.` : `${half}.`;
+}
+
+function separationFinding(figure: RateFigure): string {
+  const { numerator, denominator, interval } = figure;
+  if (figure.estimate === null || !interval) return figure.why ?? "Nothing to estimate.";
+  const units = `${count(denominator)} ${unitName(figure.measure, denominator)}`;
+  if (numerator === 0) {
+    return `None in your ${units}. That is not a rate of 0 %: anything up to ${percent(interval.upper)} fits these records.`;
+  }
+  return `${count(numerator)} in your ${units}, ${percent(figure.estimate)}; anything from ${percent(interval.lower)} to ${percent(interval.upper)} fits these records.`;
+}
+
+function criterionFinding(figure: RateFigure): string {
+  if (figure.estimate === null) return figure.why ?? "Nothing to assess.";
+  const { numerator, denominator, notMet, notRecorded } = figure;
+  const rest = [notMet > 0 ? `${count(notMet)} not met` : "", notRecorded > 0 ? `${count(notRecorded)} not recorded` : ""].filter(Boolean);
+  const met = `Met in ${count(numerator)} of your ${count(denominator)} ${unitName(figure.measure, denominator)}, ${percent(figure.estimate)}`;
+  return rest.length > 0 ? `${met}; ${rest.join(", ")}.` : `${met}.`;
+}
