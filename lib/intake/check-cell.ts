@@ -1,6 +1,7 @@
 import { canalName, canalNames } from "@/lib/records/canal-name";
 import type { Column, Value } from "@/lib/records/column";
 import { isDay } from "@/lib/records/period";
+import { rangeWords } from "./describe-columns";
 import { instant } from "./instant";
 
 /** What is wrong with a cell and what would be right. */
@@ -83,13 +84,6 @@ function number(column: Column, written: string, whole: boolean, kind = whole ? 
   if (!inRange || (whole && !Number.isInteger(value))) return { found: text, remedy: `write ${kind}${rangeWords(column)}` };
   // −0 is 0.
   return value + 0;
-}
-
-function rangeWords(column: Column): string {
-  const unit = column.unit && !/^\d/.test(column.unit) ? ` ${column.unit}` : "";
-  if (column.over !== undefined) return ` over ${column.over} and up to ${column.most}${unit}`;
-  if (column.least !== undefined && column.most !== undefined) return ` from ${column.least} to ${column.most}${unit}`;
-  return "";
 }
 
 function day(text: string, now: Date): Value | Problem {

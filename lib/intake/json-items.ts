@@ -64,9 +64,10 @@ export async function* jsonItems(source: Readable): AsyncGenerator<JsonItem | Js
     }
     if (state === "within") text = joined(text, chunk.slice(from));
   }
-  if (state === "before") yield "no array";
+  if (state === "after") return;
+  if (state === "before") return yield "no array";
   if (state === "within") yield made();
-  if (state !== "before" && state !== "after") yield "not closed";
+  yield "not closed";
 }
 
 function joined(text: string, more: string): string {

@@ -23,7 +23,7 @@ export async function* readWorkbook(path: string, name: string): AsyncGenerator<
       const columns = [...first.value.cells].map(([column, text]) => ({ column, text }));
       const header = headerOf(columns.map(({ text }) => text));
       const names = new Map(columns.map(({ column }, place) => [column, header[place] ?? ""]));
-      yield { name: label, title, header, rows: named(rows, names) };
+      yield { name: label, title, header, rows: named(rows, names, refuse) };
       // A sheet that was no table, or was left early, is still open.
       await rows.return(undefined);
     }
@@ -34,18 +34,28 @@ export async function* readWorkbook(path: string, name: string): AsyncGenerator<
   }
 }
 
-async function* named(rows: AsyncGenerator<SheetRow>, names: ReadonlyMap<number, string>): AsyncGenerator<RawRow> {
-  for await (const { line, cells } of rows) {
-    const row: Record<string, string> = {};
-    let beyond: number | undefined;
-    for (const [column, text] of cells) {
-      const name = names.get(column);
-      if (name === undefined) beyond ??= column;
-      else row[name] = text;
-    }
-    if (beyond === undefined) yield { line, cells: row };
-    else yield { line, cells: row, troubles: [{ found: `a value in column ${letters(beyond)}`, remedy }], misplaced: true };
+async function* named(
+  rows: AsyncGenerator<SheetRow>,
+  names: ReadonlyMap<number, string>,
+  refuse: (trouble: unknown) => UnreadableFile,
+): AsyncGenerator<RawRow> {
+  try {
+    for await (const row of rows) yield rawRow(row, names);
+  } catch (trouble) {
+    throw refuse(trouble);
   }
+}
+
+function rawRow({ line, cells }: SheetRow, names: ReadonlyMap<number, string>): RawRow {
+  const row: Record<string, string> = {};
+  let beyond: number | undefined;
+  for (const [column, text] of cells) {
+    const name = names.get(column);
+    if (name === undefined) beyond ??= column;
+    else row[name] = text;
+  }
+  if (beyond === undefined) return { line, cells: row };
+  return { line, cells: row, troubles: [{ found: `a value in column ${letters(beyond)}`, remedy }], misplaced: true };
 }
 
 const remedy = "the header row has no name over it; name the column, or empty the cell";

@@ -33,7 +33,7 @@ export function stratumOf(marked: string): { readonly measure: string; readonly 
 
 /**
  * A query giving the units of the measures, one row each: whose and when, why it is left out, and either its value
- * or what it adds to the counts. `{within}` stands for the condition on practice and day.
+ * or what it adds to the counts. With `strata`, measures of canals carry their stratum (`stratumOf`). `{within}` stands for the condition on practice and day.
  */
 export function unitSql(measures: readonly string[], strata = false): string {
   const tables = ["canal_facts", "visit_facts"].flatMap((table) => {

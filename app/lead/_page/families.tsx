@@ -1,0 +1,24 @@
+import Link from "next/link";
+import { Definition } from "@/app/_parts/definition";
+import { IntervalFigure } from "@/app/_parts/interval-figure";
+import type { Family } from "@/lib/views/lead-quarter";
+
+/** The families across clinicians (line rinse: across chairs), each with its definition and its own page. */
+export function Families(props: { families: readonly Family[] }) {
+  return (
+    <div className="columns">
+      {props.families.map((family) => (
+        <div key={family.measure} className="stack-tight">
+          <h3>
+            <Link href={family.href}>{family.title}</Link>
+          </h3>
+          <Definition of={family.title}>
+            <p>{family.definition}</p>
+          </Definition>
+          {family.span ? <p className="small note">{family.span}</p> : null}
+          <IntervalFigure chart={family.chart} />
+        </div>
+      ))}
+    </div>
+  );
+}

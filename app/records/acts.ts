@@ -1,0 +1,40 @@
+"use server";
+
+import { revalidatePath } from "next/cache";
+import { z } from "zod";
+import { type RecordsReach, recordsReach } from "@/lib/access/reach";
+import { letRowsGo, takeRowsBack } from "@/lib/reports/held-rows";
+import { takeImportBack } from "@/lib/reports/import-answer";
+import { currentViewer } from "@/lib/reports/viewer";
+import type { Answer } from "../_parts/answer";
+import { answered } from "../_parts/answered";
+
+const undo = z.object({ import: z.coerce.number().int().positive(), sure: z.literal("yes") });
+
+export async function undoAct(_: Answer, form: FormData): Promise<Answer> {
+  return within(form, async (reach) => {
+    const read = undo.safeParse(Object.fromEntries(form));
+    if (!read.success) return { wrong: { form: "Tick that you want to take it back." } };
+    return takeImportBack(reach, read.data.import);
+  });
+}
+
+export async function letGoAct(_: Answer, form: FormData): Promise<Answer> {
+  return within(form, (reach) => letRowsGo(reach, chosen(form), form.get("reason")));
+}
+
+export async function takeBackAct(_: Answer, form: FormData): Promise<Answer> {
+  return within(form, (reach) => takeRowsBack(reach, chosen(form)));
+}
+
+function chosen(form: FormData): string[] {
+  return form.getAll("row").map(String);
+}
+
+function within(form: FormData, work: (reach: RecordsReach) => Promise<Answer>): Promise<Answer> {
+  return answered(form, async () => {
+    const answer = await work(recordsReach(await currentViewer()));
+    if (answer.done) revalidatePath("/records", "layout");
+    return answer;
+  });
+}

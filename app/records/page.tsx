@@ -1,0 +1,64 @@
+import Link from "next/link";
+import { recordsOverview } from "@/lib/reports/records-overview";
+import { currentViewer } from "@/lib/reports/viewer";
+import { AskedWrong } from "../_parts/asked-wrong";
+import { PageHead } from "../_parts/page-head";
+import { PeriodPicker } from "../_parts/period-picker";
+import { rightly } from "../_parts/rightly";
+import { Section } from "../_parts/section";
+import { within } from "../_parts/within";
+import { Coverage } from "./_page/coverage";
+import { DropFiles } from "./_page/drop-files";
+import { HeldGroups } from "./_page/held-groups";
+import { Imports } from "./_page/imports";
+
+export const metadata = { title: "Records" };
+
+type Address = Promise<Record<string, string | string[] | undefined>>;
+
+export default async function RecordsPage(props: { searchParams: Address }) {
+  const address = await props.searchParams;
+  const view = await within(async () => {
+    const viewer = await currentViewer();
+    return rightly(() => recordsOverview(viewer, address));
+  });
+  if ("wrong" in view) return <AskedWrong title="Records" wrong={view.wrong} path="/records" />;
+  return (
+    <>
+      <PageHead
+        title="Records"
+        lead="Bring files in, see what became of their rows, and what is still missing. There are no figures here."
+      />
+      <Section
+        id="bring"
+        title="Bring files in"
+        note={
+          <>
+            CSV, XLSX, JSON or NDJSON, in any order. <Link href="/records/format">What each table holds, and blank templates</Link>
+          </>
+        }
+      >
+        <DropFiles zones={view.zones} zone={view.zone} />
+      </Section>
+      <Section id="held" title="Held rows" note="They count in no figure until they are mended or let go.">
+        {view.held.length === 0 ? (
+          <p>No row is held.</p>
+        ) : (
+          <>
+            <p>
+              <Link href="/records/held">{view.heldRows} held in all</Link>
+            </p>
+            <HeldGroups groups={view.held} />
+          </>
+        )}
+      </Section>
+      <Section id="imports" title="Imports" note="Newest first. An import can be undone while nothing newer rests on it.">
+        <Imports imports={view.imports} />
+      </Section>
+      <Section id="coverage" title="Coverage" note="Chairs and days with visits; the number is how many are in.">
+        <PeriodPicker path="/records" periods={view.periods} practices={view.practices} practice={view.practice} />
+        <Coverage chairs={view.chairs} />
+      </Section>
+    </>
+  );
+}
