@@ -23,11 +23,11 @@ export function IntervalPlotDrawing(props: { chart: IntervalChart; height: numbe
   const path = usePointPath(rows);
   const drawn = rows.flatMap((row, place) => (row.estimate === null ? [] : [pointOf(row, row.estimate, place)]));
   const places = rows.map((_, place) => place);
-  const side = { type: "number", domain: [-0.5, rows.length - 0.5], reversed: true, ticks: places, interval: 0 } as const;
+  const countsWidth = textWidth([countsTitle, ...rows.map((row) => row.counts)]);
   return (
     <PointPathBox label={title} path={path}>
       <ResponsiveContainer width="100%" height={props.height}>
-        <ScatterChart accessibilityLayer={false} margin={{ top: 40, right: 0, bottom: 20, left: 0 }}>
+        <ScatterChart accessibilityLayer={false} margin={{ top: 40, right: countsWidth, bottom: 20, left: 0 }}>
           <CartesianGrid horizontal={false} stroke="var(--rule)" />
           <XAxis
             type="number"
@@ -40,22 +40,16 @@ export function IntervalPlotDrawing(props: { chart: IntervalChart; height: numbe
             label={{ value: axis.title, position: "insideBottom", offset: -14, fill: "var(--ink-soft)", fontSize: 14 }}
           />
           <YAxis
-            {...side}
+            type="number"
+            domain={[-0.5, rows.length - 0.5]}
+            reversed
+            ticks={places}
+            interval={0}
             yAxisId="whose"
             dataKey="place"
             width={textWidth(rows.map((row) => row.label))}
             tickFormatter={(place) => rows[place]?.label ?? ""}
             tick={{ fill: "var(--ink)", fontSize: 14 }}
-            tickLine={false}
-            axisLine={false}
-          />
-          <YAxis
-            {...side}
-            yAxisId="counts"
-            orientation="right"
-            width={textWidth([countsTitle, ...rows.map((row) => row.counts)])}
-            tickFormatter={(place) => rows[place]?.counts ?? ""}
-            tick={{ fill: "var(--ink-soft)", fontSize: 14 }}
             tickLine={false}
             axisLine={false}
           />
@@ -70,7 +64,7 @@ export function IntervalPlotDrawing(props: { chart: IntervalChart; height: numbe
               label={referenceLabel(reference, axis, place)}
             />
           ))}
-          <Rows rows={rows} active={path.active} pick={path.pick} countsTitle={countsTitle} />
+          <Rows rows={rows} active={path.active} pick={path.pick} countsTitle={countsTitle} countsWidth={countsWidth} />
           <Scatter yAxisId="whose" data={drawn} isAnimationActive={false} shape={mark} tooltipType="none">
             <ErrorBar dataKey="reaches" direction="x" width={5} stroke="var(--data-1)" strokeWidth={1.75} isAnimationActive={false} />
           </Scatter>
@@ -95,6 +89,7 @@ function Rows(props: {
   active: number | null;
   pick: (place: number) => void;
   countsTitle: string;
+  countsWidth: number;
 }) {
   const area = usePlotArea();
   const across = useXAxisScale();
@@ -102,7 +97,7 @@ function Rows(props: {
   if (!area || !across || !down) return null;
   return (
     <g>
-      <text x={area.x + area.width + 8} y={area.y - 6} fontSize={14} fill="var(--ink-soft)">
+      <text x={area.x + area.width + props.countsWidth} y={area.y - 6} fontSize={14} textAnchor="end" fill="var(--ink-soft)">
         {props.countsTitle}
       </text>
       {props.rows.map((row, place) => {
@@ -113,7 +108,7 @@ function Rows(props: {
             <rect
               x={0}
               y={y - 14}
-              width={area.x + area.width + 120}
+              width={area.x + area.width + props.countsWidth}
               height={28}
               fill={props.active === place ? "var(--wash)" : "transparent"}
               opacity={0.75}
@@ -123,6 +118,19 @@ function Rows(props: {
                 {row.missing}
               </text>
             ) : null}
+            {row.comparison === undefined || row.comparison === null ? null : (
+              <line
+                x1={across(row.comparison)}
+                x2={across(row.comparison)}
+                y1={y - 10}
+                y2={y + 10}
+                stroke="var(--data-reference)"
+                strokeWidth={2.5}
+              />
+            )}
+            <text x={area.x + area.width + props.countsWidth} y={y + 5} fontSize={14} textAnchor="end" fill="var(--ink-soft)">
+              {row.counts}
+            </text>
           </g>
         );
       })}

@@ -1,5 +1,7 @@
 "use client";
 
+import Link from "next/link";
+import { useRouter } from "next/navigation";
 import { type KeyboardEvent, type ReactNode, useState } from "react";
 
 /** A point that the path leads through: what is read of it and where it leads. */
@@ -29,13 +31,14 @@ export function usePointPath(points: readonly PathPoint[]): PointPath {
 export function PointPathBox(props: { label: string; path: PointPath; children: ReactNode }) {
   const { points, active, pick } = props.path;
   const point = active === null ? undefined : points[active];
+  const router = useRouter();
   const walk = (event: KeyboardEvent) => {
     const to = stepOf(event.key, active, points.length);
     if (to !== undefined) {
       event.preventDefault();
       pick(to);
     } else if (event.key === "Enter" && point?.href) {
-      window.location.assign(point.href);
+      router.push(point.href);
     }
   };
   return (
@@ -47,11 +50,12 @@ export function PointPathBox(props: { label: string; path: PointPath; children: 
         // biome-ignore lint/a11y/noNoninteractiveTabindex: the one stop of the keyboard path through the points.
         tabIndex={0}
         onKeyDown={walk}
+        onFocus={() => (active === null && points.length > 0 ? pick(0) : undefined)}
       >
         <div aria-hidden="true">{props.children}</div>
       </div>
       <p className="small soft point-read" aria-live="polite">
-        {point ? <Read point={point} /> : "Point at a mark, or walk with the arrow keys, to read it."}
+        {point ? <Read point={point} /> : null}
       </p>
     </div>
   );
@@ -65,7 +69,7 @@ function Read(props: { point: PathPoint }) {
       {href ? (
         <>
           {" · "}
-          <a href={href}>the records behind it</a>
+          <Link href={href}>the records behind it</Link>
         </>
       ) : null}
     </>

@@ -12,7 +12,7 @@ import {
   YAxis,
 } from "recharts";
 import type { SpreadBin, SpreadRow } from "@/lib/views/chart-rows";
-import { referenceLabel } from "./chart-text";
+import { textWidth } from "./chart-text";
 import { PointPathBox, usePointPath } from "./point-path";
 
 /** The units as columns over a line of values; the median and its interval lie under them. */
@@ -41,13 +41,7 @@ export function SpreadStripDrawing(props: { row: SpreadRow; height: number }) {
           <Scatter data={points} isAnimationActive={false} shape={() => <g />} tooltipType="none" />
           <Columns bins={bins} active={path.active} pick={path.pick} />
           {reference ? (
-            <ReferenceLine
-              x={reference.value}
-              stroke="var(--data-reference)"
-              strokeWidth={1.5}
-              strokeDasharray="5 4"
-              label={referenceLabel(reference, axis, 0)}
-            />
+            <ReferenceLine x={reference.value} stroke="var(--data-reference)" strokeWidth={1.5} strokeDasharray="5 4" />
           ) : null}
           <Median row={props.row} at={-most / 8} />
         </ScatterChart>
@@ -93,14 +87,14 @@ function Columns(props: {
 }
 
 function Median(props: { row: SpreadRow; at: number }) {
-  const { median, lower, upper, medianWords, axis } = props.row;
+  const { median, lower, upper, medianWords, reference } = props.row;
   const area = usePlotArea();
   const across = useXAxisScale();
   const up = useYAxisScale();
   if (!area || !across || !up || median === null) return null;
   const y = up(props.at) ?? 0;
   const x = across(median) ?? 0;
-  const right = median - axis.min > (axis.max - axis.min) / 2;
+  const beside = reference ? (across(reference.value) ?? 0) : null;
   return (
     <g pointerEvents="none">
       <line x1={x} x2={x} y1={area.y - 18} y2={y} stroke="var(--data-1)" strokeWidth={2} />
@@ -108,9 +102,31 @@ function Median(props: { row: SpreadRow; at: number }) {
         <line x1={across(lower)} x2={across(upper)} y1={y} y2={y} stroke="var(--data-1)" strokeWidth={3} />
       ) : null}
       <circle cx={x} cy={y} r={5} fill="var(--data-1)" />
-      <text x={right ? x - 5 : x + 5} y={area.y - 23} textAnchor={right ? "end" : "start"} fontSize={14} fill="var(--ink)">
-        {medianWords}
-      </text>
+      <LineLabel words={medianWords} x={x} y={area.y - 23} from={area.x} until={area.x + area.width} left={beside !== null && x < beside} />
+      {reference && beside !== null ? (
+        <LineLabel words={reference.words} x={beside} y={area.y - 6} from={area.x} until={area.x + area.width} left={beside <= x} />
+      ) : null}
     </g>
+  );
+}
+
+/** Words at a line, on the side away from the other line where there is room; the paper shows around them, not a line through them. */
+function LineLabel(props: { words: string; x: number; y: number; from: number; until: number; left: boolean }) {
+  const { words, x, y, from, until } = props;
+  const room = textWidth([words]);
+  const left = props.left ? x - room >= from || until - x < room : until - x < room;
+  return (
+    <text
+      x={left ? x - 6 : x + 6}
+      y={y}
+      textAnchor={left ? "end" : "start"}
+      fontSize={14}
+      fill="var(--ink)"
+      stroke="var(--paper)"
+      strokeWidth={4}
+      paintOrder="stroke"
+    >
+      {words}
+    </text>
   );
 }

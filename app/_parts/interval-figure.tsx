@@ -8,6 +8,7 @@ export function IntervalFigure(props: { chart: IntervalChart }) {
     <figure className="chart">
       <figcaption className="chart-title">{props.chart.title}</figcaption>
       <IntervalPlot chart={props.chart} />
+      {props.chart.comparisonWords ? <p className="small soft">{props.chart.comparisonWords}</p> : null}
       <ChartTable label={props.chart.title} table={props.chart.table} />
     </figure>
   );

@@ -60,6 +60,15 @@ export default async function ClinicianPage(props: { searchParams: Address }) {
       ) : null}
       {view.empty ? null : (
         <>
+          <Section id="summary" title="In short">
+            <ul className="notes">
+              {view.summary.map((line) => (
+                <li key={line.id} className={line.look ? "note-look" : undefined}>
+                  {line.href ? <a href={line.href}>{line.title}</a> : line.title}: {line.words}.
+                </li>
+              ))}
+            </ul>
+          </Section>
           <Section id="measures" title="My measures" note="Your median or rate, its interval, and the practice without you.">
             <div>
               {view.main.map((strip) => (

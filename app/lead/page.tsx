@@ -56,7 +56,7 @@ export default async function LeadPage(props: { searchParams: Address }) {
         </>
       )}
       <Section id="months" title="Month by month" note="Two years up to the end of the period. Whiskers are 95 % intervals; a month without units is a gap.">
-        <div className="columns">
+        <div className="charts">
           {view.months.map((chart) => (
             <MonthsFigure key={chart.title} chart={chart} />
           ))}

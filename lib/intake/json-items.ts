@@ -8,11 +8,11 @@ export type JsonItem = { readonly text: string; readonly tooLong: boolean };
 
 /**
  * Cuts the text of a JSON array (RFC 8259) into its items, so that one item at a time is in memory. An item with a mistake
- * in it costs no other item as long as its braces pair up; a quote is never open beyond the end of its line, as JSON has
- * no line breaks in texts.
+ * in it costs no other item as long as its braces pair up; a quote is never open beyond the end of its line, as
+ * JSON has no line breaks in texts.
  */
 export async function* jsonItems(source: Readable): AsyncGenerator<JsonItem | JsonTrouble> {
-  let state: "before" | "between" | "within" | "after" = "before";
+  let state = "before" as "before" | "between" | "within" | "after";
   let depth = 0;
   let quoted = false;
   let escaped = false;
@@ -33,7 +33,16 @@ export async function* jsonItems(source: Readable): AsyncGenerator<JsonItem | Js
         if (quoted) {
           if (escaped) escaped = false;
           else if (mark === "\\") escaped = true;
-          else if (mark === '"' || mark === "\n") quoted = false;
+          else if (mark === '"') quoted = false;
+          else if (mark === "\n") {
+            quoted = false;
+            const whole = joined(text, chunk.slice(from, at));
+            // The quote has swallowed the braces of an item written in one line.
+            if (!whole.includes("\n")) {
+              text = whole;
+              yield made();
+            }
+          }
           continue;
         }
         if (mark === '"') quoted = true;

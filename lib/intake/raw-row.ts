@@ -19,4 +19,6 @@ export type RawSheet = {
   readonly title: string;
   readonly header: readonly string[];
   readonly rows: AsyncIterable<RawRow>;
+  /** Lets go of the file, however many of the rows were read. */
+  close(): Promise<void>;
 };

@@ -22,7 +22,8 @@ export async function readCsv(path: string, name: string): Promise<RawSheet | un
       throw new UnreadableFile(name, "its first row is no header of a CSV file; save it as CSV with commas, in UTF-8.");
     }
     const header = headerOf(first.cells);
-    return { name, title: name, header, rows: rowsOf(rows.slice(rows.indexOf(first) + 1), batches, header) };
+    const rest = rows.slice(rows.indexOf(first) + 1);
+    return { name, title: name, header, rows: rowsOf(rest, batches, header), close: async () => void source.destroy() };
   }
 }
 

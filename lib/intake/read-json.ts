@@ -27,7 +27,8 @@ async function sheetOf(name: string, rows: AsyncGenerator<RawRow>): Promise<RawS
     read.push(value);
   }
   const header = [...new Set(read.flatMap((row) => Object.keys(row.cells)))];
-  return { name, title: name, header, rows: chained(read, rows), empty: read.length === 0 };
+  const close = async () => void (await rows.return(undefined));
+  return { name, title: name, header, rows: chained(read, rows), close, empty: read.length === 0 };
 }
 
 async function* chained(read: readonly RawRow[], rest: AsyncGenerator<RawRow>): AsyncGenerator<RawRow> {

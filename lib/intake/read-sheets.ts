@@ -1,5 +1,7 @@
+import { constants } from "node:fs";
+import { access } from "node:fs/promises";
 import { extname } from "node:path";
-import { tables } from "@/lib/records/tables";
+import { type TableName, tables } from "@/lib/records/tables";
 import { checkMisplaced, checkRow } from "./check-row";
 import type { RawSheet } from "./raw-row";
 import { readCsv } from "./read-csv";
@@ -7,56 +9,59 @@ import { readJson, readNdjson } from "./read-json";
 import { readWorkbook } from "./read-workbook";
 import type { Context, GoodRow, HeldRow, Sheet } from "./sheet";
 import { UnreadableFile } from "./unreadable-file";
-import { whichTable } from "./which-table";
+import { seemsTable, whichTable } from "./which-table";
 
 /**
  * The tables of a file with their rows checked, as streams: memory does not grow with the file. The ending of the name
- * says how it is written: .csv, .xlsx, .json or .ndjson.
+ * says how it is written: .csv, .xlsx, .json or .ndjson. Sheets of a workbook that are no table, as notes, are passed
+ * over where another one is.
  *
  * @throws UnreadableFile where it is none of these, is empty, or its table cannot be told.
  */
 export async function* readSheets(path: string, name: string, context: Context): AsyncGenerator<Sheet> {
-  const ending = extname(name).toLowerCase();
+  const read = readers[extname(name).toLowerCase()];
+  if (!read) throw new UnreadableFile(name, "files that end in .csv, .xlsx, .json or .ndjson can be read; save it as one of these.");
+  await access(path, constants.R_OK).catch(() => {
+    throw new UnreadableFile(name, "it cannot be opened; is it still there, and may it be read?");
+  });
   let any = false;
-  if (ending === ".xlsx") {
-    const unknown: UnreadableFile[] = [];
-    for await (const raw of readWorkbook(path, name)) {
-      const sheet = checkedOr(raw, context, unknown);
-      if (!sheet) continue;
+  let noTable: unknown;
+  for await (const raw of read(path, name)) {
+    try {
+      const table = whichTable(raw);
       any = true;
-      yield sheet;
-    }
-    // A workbook may have sheets of notes beside its tables, but not only these.
-    if (!any && unknown[0]) throw unknown[0];
-  } else {
-    const read = { ".csv": readCsv, ".json": readJson, ".ndjson": readNdjson }[ending];
-    if (!read) throw new UnreadableFile(name, "files that end in .csv, .xlsx, .json or .ndjson can be read; save it as one of these.");
-    const raw = await read(path, name);
-    if (raw) {
-      any = true;
-      yield checked(raw, context);
+      yield { name: raw.name, table, ignored: ignored(raw, table), rows: rowsOf(raw, table, context) };
+    } catch (trouble) {
+      if (!(trouble instanceof UnreadableFile) || seemsTable(raw)) throw trouble;
+      noTable ??= trouble;
+    } finally {
+      await raw.close();
     }
   }
-  if (!any) throw new UnreadableFile(name, "it is empty; export it again, or leave it out.");
+  if (!any) throw noTable ?? new UnreadableFile(name, "it is empty; export it again, or leave it out.");
 }
 
-function checkedOr(raw: RawSheet, context: Context, unknown: UnreadableFile[]): Sheet | undefined {
-  try {
-    return checked(raw, context);
-  } catch (trouble) {
-    if (!(trouble instanceof UnreadableFile)) throw trouble;
-    unknown.push(trouble);
-    return undefined;
-  }
+const readers: Readonly<Record<string, (path: string, name: string) => AsyncIterable<RawSheet>>> = {
+  ".csv": only(readCsv),
+  ".json": only(readJson),
+  ".ndjson": only(readNdjson),
+  ".xlsx": readWorkbook,
+};
+
+/** A reader of files that hold one table, or nothing. */
+function only(read: (path: string, name: string) => Promise<RawSheet | undefined>) {
+  return async function* (path: string, name: string): AsyncGenerator<RawSheet> {
+    const sheet = await read(path, name);
+    if (sheet) yield sheet;
+  };
 }
 
-function checked(raw: RawSheet, context: Context): Sheet {
-  const table = whichTable(raw);
+function ignored(raw: RawSheet, table: TableName): string[] {
   const known = new Set(tables[table].columns.map((column) => column.name));
-  return { name: raw.name, table, ignored: raw.header.filter((name) => name !== "" && !known.has(name)), rows: rowsOf(raw, table, context) };
+  return [...new Set(raw.header.filter((name) => name !== "" && !known.has(name)))];
 }
 
-async function* rowsOf(raw: RawSheet, table: Sheet["table"], context: Context): AsyncGenerator<GoodRow | HeldRow> {
+async function* rowsOf(raw: RawSheet, table: TableName, context: Context): AsyncGenerator<GoodRow | HeldRow> {
   for await (const { line, cells, troubles, misplaced } of raw.rows) {
     const place = { file: raw.name, line };
     yield misplaced

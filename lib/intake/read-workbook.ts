@@ -23,9 +23,8 @@ export async function* readWorkbook(path: string, name: string): AsyncGenerator<
       const columns = [...first.value.cells].map(([column, text]) => ({ column, text }));
       const header = headerOf(columns.map(({ text }) => text));
       const names = new Map(columns.map(({ column }, place) => [column, header[place] ?? ""]));
-      yield { name: label, title, header, rows: named(rows, names, refuse) };
-      // A sheet that was no table, or was left early, is still open.
-      await rows.return(undefined);
+      const close = async () => void (await rows.return(undefined));
+      yield { name: label, title, header, rows: named(rows, names, refuse), close };
     }
   } catch (trouble) {
     throw trouble instanceof UnreadableFile ? trouble : refuse(trouble);

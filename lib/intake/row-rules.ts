@@ -22,6 +22,7 @@ const rules: Partial<Record<TableName, (values: Values, cells: Cells) => Found[]
     return [];
   },
   instruments: ({ uses, separated }, cells) => {
+    if (uses === undefined && cells.uses?.trim()) return [];
     const stands = Number(uses ?? 1);
     if (stands > 1 && cells.separated?.trim().toLowerCase() === "yes") {
       return [{ column: "separated", found: "yes", remedy: `the row stands for ${stands} uses; write how many of them separated` }];

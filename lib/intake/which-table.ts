@@ -23,6 +23,13 @@ export function whichTable(sheet: RawSheet): TableName {
   return table;
 }
 
+/** Is a sheet meant for a table, so that it must not be passed over: by its name, or by three columns of one table. */
+export function seemsTable(sheet: RawSheet): boolean {
+  const header = new Set(sheet.header);
+  const has = tableNames.map((name) => tables[name].columns.filter((column) => header.has(column.name)).length);
+  return tableByTitle(sheet.title) !== undefined || Math.max(...has) >= 3;
+}
+
 /** The table that a file's or sheet's name tells, if it tells one. */
 export function tableByTitle(title: string): TableName | undefined {
   const words = title.toLowerCase().split(/[^a-z]+/);
@@ -54,7 +61,11 @@ export function headerOf(names: readonly string[]): string[] {
   return names.map((name) => name.trim().toLowerCase());
 }
 
+/** What is no header row may hold a patient, so it is shown only where it has a column's name in it. */
 function shown(header: readonly string[]): string {
+  if (!header.some((name) => columnNames.has(name))) return "no column's name";
   const text = header.slice(0, 8).join(", ").replace(/\p{Cc}/gu, "");
   return text.length > 100 ? `${text.slice(0, 100)}…` : text || "nothing";
 }
+
+const columnNames = new Set(tableNames.flatMap((name) => tables[name].columns.map((column) => column.name)));

@@ -12,6 +12,7 @@ import { titleOf, unitName } from "@/lib/views/measure-words";
 import { ownFinding, tooFewToTell } from "@/lib/views/own-finding";
 import { type LookLine, lookLine } from "@/lib/views/own-look";
 import { ownMonths } from "@/lib/views/own-months";
+import { ownSummary, type SummaryLine } from "@/lib/views/own-summary";
 import type { OwnStrip } from "@/lib/views/own-strip";
 import { type PeriodChoices, periodChoices } from "@/lib/views/period-choices";
 import { periodWords } from "@/lib/views/period-words";
@@ -29,6 +30,7 @@ export type ClinicianQuarter = {
   readonly code: string | null;
   /** No unit of the viewer's lies in the period. */
   readonly empty: boolean;
+  readonly summary: readonly SummaryLine[];
   /** Measures with too few units to tell anything, and what little they say. */
   readonly tooFew: readonly { readonly title: string; readonly words: string }[];
   readonly look: { readonly lines: readonly LookLine[]; readonly more: string | null };
@@ -80,6 +82,7 @@ export async function clinicianQuarter(viewer: Viewer, given: Address): Promise<
     periods: periodChoices(chosen, span.first, span.last),
     code: first?.kind === "clinician" ? first.code : null,
     empty: own.every(({ figure }) => figure.period !== chosen.name),
+    summary: ownSummary(own),
     tooFew: own.flatMap(({ figure }) => tooFewOf(figure)),
     look: { lines: look.canals.map(lookLine), more: more > 0 ? `and ${count(more)} more ${unitName("volume", more)}` : null },
     main: strips.filter((strip) => mainMeasures.includes(strip.measure)),

@@ -1,10 +1,10 @@
 import type { Figure } from "@/lib/audit/figure";
 import type { ChartReference } from "./chart-rows";
-import { intervalWords, valueWords } from "./figure-line";
+import { valueWords } from "./figure-line";
 import { shortCounts } from "./figure-cells";
 import { titleOf, unitName } from "./measure-words";
 import { criterionOf } from "@/lib/protocol/criteria";
-import { count, percent } from "./quantity";
+import { count, setShare } from "./quantity";
 import { rowLabel } from "./interval-chart";
 
 /** What figures side by side come to: the whole's figure first, then between what the single ones lie. No one is named. */
@@ -21,11 +21,17 @@ export function referencesOf(whole: Figure | undefined): ChartReference[] {
   if (!whole || whole.estimate === null) return [];
   const line = { value: whole.estimate, words: `${rowLabel(whole.about)} ${valueWords(whole, whole.estimate)}` };
   const criterion = criterionOf(whole.measure);
-  return criterion ? [line, { value: criterion.target, words: `target ${percent(criterion.target)}` }] : [line];
+  return criterion ? [line, { value: criterion.target, words: `target ${setShare(criterion.target)}` }] : [line];
+}
+
+/** The interval without its method, for a sentence; the table and the definition name the method. */
+function endsWords(figure: Figure): string {
+  const { interval } = figure;
+  return interval ? `95 % interval ${valueWords(figure, interval.lower)} to ${valueWords(figure, interval.upper)}` : "too few for an interval";
 }
 
 function wholeWords(whole: Figure): string {
   if (whole.estimate === null) return "";
-  if (whole.kind === "median") return `half of ${count(whole.n)} ${unitName(whole.measure, whole.n)} had ${valueWords(whole, whole.estimate)} or more (${intervalWords(whole, whole.interval)})`;
-  return `${shortCounts(whole)}, ${valueWords(whole, whole.estimate)} (${intervalWords(whole, whole.interval)})`;
+  if (whole.kind === "median") return `half of ${count(whole.n)} ${unitName(whole.measure, whole.n)} had ${valueWords(whole, whole.estimate)} or more (${endsWords(whole)})`;
+  return `${shortCounts(whole)}, ${valueWords(whole, whole.estimate)} (${endsWords(whole)})`;
 }

@@ -31,6 +31,8 @@ export type IntervalRow = {
   readonly lower: number | null;
   readonly upper: number | null;
   readonly missing?: string;
+  /** What this row alone is compared with, where that differs from row to row. */
+  readonly comparison?: number | null;
   /** Right of the row: the units it rests on. */
   readonly counts: string;
   /** The whole row in words, as it is read under the plot and heard. */
@@ -47,6 +49,8 @@ export type IntervalChart = {
   readonly countsTitle: string;
   readonly rows: readonly IntervalRow[];
   readonly references: readonly ChartReference[];
+  /** What the mark at a row's own comparison stands for, where rows have one. */
+  readonly comparisonWords?: string;
   readonly table: ChartTable;
 };
 

@@ -1,13 +1,12 @@
 import type { Completeness } from "@/lib/audit/completeness";
 import { titleOf, unitName } from "./measure-words";
-import { count, percent } from "./quantity";
+import { count, percent, setShare } from "./quantity";
 
 /** How complete the records behind a measure are, in words. */
 export type CompletenessLine = {
   readonly measure: string;
   readonly title: string;
   readonly recorded: string;
-  readonly due: string;
   readonly share: string;
   /** What it means for the figure; empty where there is nothing to say. */
   readonly note: string;
@@ -20,8 +19,7 @@ export function completenessLines(of: readonly Completeness[]): CompletenessLine
     return {
       measure: one.measure,
       title: titleOf(one.measure),
-      recorded: count(one.recorded),
-      due: `${count(one.due)} ${unitName(one.measure, one.due)}`,
+      recorded: `${count(one.recorded)} of ${count(one.due)} ${unitName(one.measure, one.due)}`,
       share: one.share === null ? "nothing due" : percent(one.share),
       note: noteOf(one, underFloor),
       underFloor,
@@ -30,7 +28,7 @@ export function completenessLines(of: readonly Completeness[]): CompletenessLine
 }
 
 function noteOf(one: Completeness, underFloor: boolean): string {
-  if (underFloor && one.floor !== null) return `under the floor of ${percent(one.floor)}: not assessable`;
+  if (underFloor && one.floor !== null) return `under the floor of ${setShare(one.floor)}: not assessable`;
   if (one.floor === null) return "no floor is set";
-  return one.share === null ? "" : `floor ${percent(one.floor)}`;
+  return one.share === null ? "" : `floor ${setShare(one.floor)}`;
 }

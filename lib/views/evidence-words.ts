@@ -33,6 +33,6 @@ const names: Record<string, string> = {
   length_method: "how it was found",
   dam: "rubber dam",
   outcome: "visit",
-  status: "the task",
-  duration_s: "for",
+  status: "the chair's task",
+  duration_s: "time",
 };

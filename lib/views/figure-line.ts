@@ -2,6 +2,7 @@ import type { Figure, FigureInterval } from "@/lib/audit/figure";
 import { intervalMethod } from "./interval-method";
 import { titleOf } from "./measure-words";
 import { count, decimal, percent, quantity } from "./quantity";
+import { reasonWords } from "./reason-words";
 import { subjectName } from "./subject-name";
 
 /** A figure in one line of text: name, whose, estimate with interval, counts. */
@@ -33,7 +34,7 @@ export function countWords(figure: Figure): string {
     figure.kind === "median"
       ? `${count(figure.n)} recorded of ${count(figure.population)}`
       : `${count(figure.numerator)} of ${count(figure.denominator)}; ${count(figure.population)} in all`;
-  const reasons = (named: Readonly<Record<string, number>>) => Object.entries(named).map(([reason, units]) => `${count(units)} ${reason}`);
+  const reasons = (named: Readonly<Record<string, number>>) => Object.entries(named).map(([reason, units]) => `${count(units)} ${reasonWords(reason)}`);
   const excluded = reasons(figure.excluded);
   const excepted = reasons(figure.excepted);
   return [

@@ -50,7 +50,7 @@ export function heldLine(row: HeldInput): HeldLine {
       id: String(place),
       column: reason.column ?? "the row",
       found: reason.found === "" ? "nothing" : `“${reason.found}”`,
-      remedy: `${reason.remedy.charAt(0).toUpperCase()}${reason.remedy.slice(1)}.`,
+      remedy: sentence(reason.remedy),
     })),
     cells: Object.entries(row.raw).filter(([, value]) => value !== "").map(([column, value]) => ({ column, value })),
     settled: row.settledBy === null ? null : `Let go by ${row.settledBy}: ${row.settledReason ?? "no reason kept"}`,
@@ -75,6 +75,11 @@ export function heldGroups(
       ...(state === "let-go" ? { state } : {}),
     })}`,
   }));
+}
+
+/** What would be right, as a sentence of its own. */
+function sentence(remedy: string): string {
+  return remedy === "" ? "" : `${remedy.charAt(0).toUpperCase()}${remedy.slice(1)}${/[.!?]$/.test(remedy) ? "" : "."}`;
 }
 
 const kinds: Record<string, string> = {

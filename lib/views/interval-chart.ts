@@ -6,6 +6,7 @@ import { cellsInOrder, figureHeads } from "./figure-cells";
 import { countWords, estimateWords } from "./figure-line";
 import { titleOf, unitName } from "./measure-words";
 import { count } from "./quantity";
+import { subjectId } from "./subject-id";
 import { subjectName } from "./subject-name";
 
 export type IntervalChartOf = {
@@ -23,7 +24,7 @@ export type IntervalChartOf = {
 export function intervalChart(of: IntervalChartOf): IntervalChart {
   const figures = inOrderOfCodes(of.figures);
   const rows = figures.map((figure) => rowOf(figure, of.hrefOf?.(figure)));
-  const values = [...rows.flatMap((row) => [row.estimate, row.lower, row.upper]), ...of.references.map((one) => one.value)];
+  const values = [...rows.flatMap((row) => [row.estimate, row.lower, row.upper, row.comparison ?? null]), ...of.references.map((one) => one.value)];
   const rate = figures[0]?.kind === "rate";
   const unit = rate ? "share" : (figures[0]?.unit ?? "");
   return {
@@ -32,9 +33,10 @@ export function intervalChart(of: IntervalChartOf): IntervalChart {
     countsTitle: unitName(of.measure, 2),
     rows,
     references: of.references,
+    ...(rows.some((row) => typeof row.comparison === "number") ? { comparisonWords: "The short upright line in a row is what that clinician is compared with: see the table." } : {}),
     table: {
       head: [wholeName(figures[0]?.about), ...figureHeads],
-      rows: figures.map((figure) => ({ id: idOf(figure.about), cells: [rowLabel(figure.about), ...cellsInOrder(figure)] })),
+      rows: figures.map((figure) => ({ id: subjectId(figure.about), cells: [rowLabel(figure.about), ...cellsInOrder(figure)] })),
     },
   };
 }
@@ -61,13 +63,14 @@ function rowOf(figure: Figure, href: string | undefined): IntervalRow {
   const { estimate, interval } = figure;
   const units = figure.kind === "median" ? count(figure.n) : `${count(figure.numerator)} of ${count(figure.denominator)}`;
   return {
-    id: idOf(figure.about),
+    id: subjectId(figure.about),
     label: rowLabel(figure.about),
     estimate,
     lower: interval?.lower ?? null,
     upper: interval?.upper ?? null,
     ...(estimate === null ? { missing: figure.why ?? "nothing to estimate" } : {}),
     counts: units,
+    ...(figure.reference ? { comparison: figure.reference.estimate } : {}),
     words: `${sentenceCase(subjectName(figure.about))}: ${estimateWords(figure)}; ${countWords(figure)}.`,
     ...(href ? { href } : {}),
   };
@@ -75,11 +78,6 @@ function rowOf(figure: Figure, href: string | undefined): IntervalRow {
 
 function wholeName(about: Subject | undefined): string {
   return { clinician: "Clinician", practice: "Practice", chair: "Chair", group: "Group" }[about?.kind ?? "group"];
-}
-
-function idOf(about: Subject): string {
-  if (about.kind === "group") return "group";
-  return about.kind === "clinician" ? about.key : about.kind === "chair" ? `${about.practice}/${about.code}` : about.code;
 }
 
 function sentenceCase(words: string): string {

@@ -4,7 +4,7 @@ import { criterionOf } from "@/lib/protocol/criteria";
 import { intervalWords, valueWords } from "./figure-line";
 import { measureAddress } from "./lead-address";
 import { titleOf, unitName } from "./measure-words";
-import { count, percent } from "./quantity";
+import { count, setShare } from "./quantity";
 import { subjectName } from "./subject-name";
 
 /** A sentence on what needs a look, and where to look. */
@@ -49,7 +49,7 @@ function criterionLine(figure: RateFigure, filters: LookAt["filters"]): LookLine
   const missed = figure.beyondChance === "missed";
   const state = missed && figure.notMet > 0 ? "not-met" : "not-recorded";
   const practice = figure.about.kind === "practice" ? figure.about.code : filters.practice;
-  return { words, href: measureAddress(figure.measure, { ...filters, practice, outcome: state }, "#records"), hrefWords: "the records" };
+  return { words, href: measureAddress(figure.measure, { ...filters, practice, span: "quarter", outcome: state }, "#records"), hrefWords: "the records" };
 }
 
 function criterionWords(figure: RateFigure): string | null {
@@ -60,9 +60,9 @@ function criterionWords(figure: RateFigure): string | null {
   const units = `${count(denominator)} ${unitName(figure.measure, denominator)}`;
   if (figure.inTheseRecords === "not assessable") {
     const floor = criterionOf(figure.measure)?.completenessFloor ?? null;
-    return `${title}, ${whose}, cannot be assessed: ${count(denominator - notRecorded)} of ${units} are recorded${floor === null ? "" : `, under the floor of ${percent(floor)}`}.`;
+    return `${title}, ${whose}, cannot be assessed: ${count(denominator - notRecorded)} of ${units} are recorded${floor === null ? "" : `, under the floor of ${setShare(floor)}`}.`;
   }
   if (figure.beyondChance !== "missed") return null;
   if (target === 1) return `${title}, ${whose}: not done in ${count(notMet)} of ${units}, where every one should be.`;
-  return `${title}, ${whose}: ${count(figure.numerator)} of ${units}, ${valueWords(figure, estimate)}; the whole ${intervalWords(figure, figure.interval)} lies under the target of ${percent(target)}, even were all that is not recorded met.`;
+  return `${title}, ${whose}: ${count(figure.numerator)} of ${units}, ${valueWords(figure, estimate)}; the whole ${intervalWords(figure, figure.interval)} lies under the target of ${setShare(target)}, even were all that is not recorded met.`;
 }

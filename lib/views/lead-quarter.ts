@@ -105,7 +105,7 @@ function familyOf(measure: string, of: LeadQuarterOf, filters: Readonly<Record<s
       title: acrossFinding(measure, whole, parts),
       hrefOf: (figure) =>
         figure.about.kind === "clinician"
-          ? measureAddress(measure, { ...filters, period: span, clinician: figure.about.key }, "#records")
+          ? measureAddress(measure, { ...filters, clinician: figure.about.key }, "#records")
           : undefined,
     }),
   };

@@ -2,6 +2,7 @@ import type { Comparison } from "@/lib/audit/comparison";
 import type { Figure } from "@/lib/audit/figure";
 import type { ChartReference } from "./chart-rows";
 import { valueWords } from "./figure-line";
+import { unitName } from "./measure-words";
 import { count } from "./quantity";
 
 /**
@@ -11,19 +12,24 @@ import { count } from "./quantity";
 export function ownComparison(figure: Figure, comparison: Comparison): string {
   if (comparison.estimate === null) return `There is nothing to compare it with. ${comparison.why ?? ""}`.trim();
   const value = valueWords(figure, comparison.estimate);
-  const whose = `${subjectOf(figure, comparison)} is ${value} (${count(comparison.n)} ${unitsOf(figure)})`;
+  const whose = `${subjectOf(figure, comparison)} is ${value} (${count(comparison.n)} ${figure.kind === "median" ? "recorded " : ""}${unitName(figure.measure, comparison.n)})`;
   return figure.interval ? `${whose}${placeBeside(figure, comparison)}` : `${whose}.`;
 }
 
 /** The line to compare with in a chart; null where there is none. */
 export function ownReferenceLine(figure: Figure, comparison: Comparison): ChartReference | null {
   if (comparison.estimate === null) return null;
-  return { value: comparison.estimate, words: `${shortName(comparison)} ${valueWords(figure, comparison.estimate)}` };
+  return { value: comparison.estimate, words: `${lineName(comparison)} ${valueWords(figure, comparison.estimate)}` };
 }
 
 /** Whom the comparison is with, in two or three words. */
 export function shortName(comparison: Comparison): string {
   return { practice: "practice without you", peers: "same peers", own: "your year before", none: "no comparison" }[comparison.kind];
+}
+
+/** The same at a line in a chart, where room is short and the sentence beside it says the rest. */
+function lineName(comparison: Comparison): string {
+  return comparison.kind === "practice" ? "practice" : shortName(comparison);
 }
 
 function subjectOf(figure: Figure, comparison: Comparison): string {
@@ -46,8 +52,4 @@ function placeBeside(figure: Figure, comparison: Comparison): string {
   return overlap
     ? `. That lies ${where} your interval, but the two intervals overlap: worth a look, not settled.`
     : `. That lies ${where} your interval, and the two intervals do not meet: worth a look. Units of one patient resemble each other, which the intervals do not allow for yet.`;
-}
-
-function unitsOf(figure: Figure): string {
-  return figure.kind === "median" ? "recorded units" : "units";
 }

@@ -3,13 +3,14 @@ import type { RateFigure } from "@/lib/audit/figure";
 import { criterionOf } from "@/lib/protocol/criteria";
 import type { Criterion } from "@/lib/protocol/criterion";
 import type { Values } from "@/lib/records/column";
+import { targetWords } from "./adherence-report";
 import { day } from "./day";
 import { evidenceWords } from "./evidence-words";
 import { intervalWords } from "./figure-line";
 import { definitionOf, unitName } from "./measure-words";
 import { ownComparison } from "./own-comparison";
 import { ownFinding } from "./own-finding";
-import { count, percent } from "./quantity";
+import { count } from "./quantity";
 import { reasonWords } from "./reason-words";
 import { beyondChance, inTheseRecords, type Verdict } from "./verdict-words";
 import { visitAddress } from "./visit-address";
@@ -64,7 +65,7 @@ export function ownCriterion(figure: RateFigure, comparison: Comparison, note: s
     title: criterion.title,
     statement: criterion.statement,
     definition: definitionOf(figure.measure),
-    target: `Target ${percent(criterion.target)}. ${criterion.targetSource}`,
+    target: `Target ${targetWords(criterion)}`,
     finding: ownFinding(figure),
     comparison: figure.estimate === null ? "" : ownComparison(figure, comparison),
     interval: intervalWords(figure, figure.interval),

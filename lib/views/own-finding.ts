@@ -1,5 +1,6 @@
 import type { Figure, MedianFigure, RateFigure } from "@/lib/audit/figure";
 import { criterionOf } from "@/lib/protocol/criteria";
+import { valueWords } from "./figure-line";
 import { unitName } from "./measure-words";
 import { count, percent, quantity } from "./quantity";
 
@@ -15,6 +16,20 @@ export function tooFewToTell(figure: Figure): boolean {
 export function ownFinding(figure: Figure): string {
   if (figure.kind === "median") return medianFinding(figure);
   return criterionOf(figure.measure) ? criterionFinding(figure) : separationFinding(figure);
+}
+
+/** The estimate on its own; no event is said as none, never as a rate of 0 %. */
+export function ownEstimate(figure: Figure): string {
+  if (figure.estimate === null) return "no estimate";
+  if (figure.kind === "rate" && figure.numerator === 0 && !criterionOf(figure.measure)) return `none in ${count(figure.denominator)}`;
+  return valueWords(figure, figure.estimate);
+}
+
+/** What none seen still allows, by the rule of three; null where something was seen. */
+export function ruleOfThree(figure: Figure): string | null {
+  if (figure.kind !== "rate" || criterionOf(figure.measure) || figure.numerator > 0 || figure.denominator === 0) return null;
+  const units = `${count(figure.denominator)} ${unitName(figure.measure, figure.denominator)}`;
+  return `Rule of three: none in ${units} speaks against a rate above about 3 in ${count(figure.denominator)}, and against no lower one.`;
 }
 
 function medianFinding(figure: MedianFigure): string {

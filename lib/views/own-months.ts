@@ -5,7 +5,8 @@ import type { ChartReference, MonthRow, MonthsChart } from "./chart-rows";
 import { month } from "./day";
 import { intervalWords, valueWords } from "./figure-line";
 import { titleOf, unitName } from "./measure-words";
-import { count, percent } from "./quantity";
+import { chosenPercent } from "./chosen-percent";
+import { count } from "./quantity";
 
 /**
  * A clinician's own measure month by month; a month without units is a gap.
@@ -19,7 +20,7 @@ export function ownMonths(measure: string, months: readonly string[], found: rea
   if (!some) return null;
   const rows = months.map((name) => monthRow(name, found.find((figure) => figure.period === name)));
   const criterion = criterionOf(measure);
-  const references: ChartReference[] = criterion ? [{ value: criterion.target, words: `target ${percent(criterion.target)}` }] : [];
+  const references: ChartReference[] = criterion ? [{ value: criterion.target, words: `target ${chosenPercent(criterion.target)}` }] : [];
   const ends = [...rows.flatMap((row) => [row.estimate, row.lower, row.upper].filter((end) => end !== null)), ...references.map((line) => line.value)];
   const unit = some.kind === "median" ? some.unit : "share";
   return {

@@ -6,7 +6,7 @@ import type { ChartAxis, IntervalChart, IntervalRow, SpreadRow } from "./chart-r
 import { countWords, intervalWords, valueWords } from "./figure-line";
 import { definitionOf, populationOf, sourceOf, titleOf, unitName } from "./measure-words";
 import { ownComparison, ownReferenceLine, shortName } from "./own-comparison";
-import { ownFinding } from "./own-finding";
+import { ownEstimate, ownFinding, ruleOfThree } from "./own-finding";
 import { count } from "./quantity";
 
 /** One measure of a clinician, as they read it. */
@@ -15,8 +15,8 @@ export type OwnStrip = {
   readonly title: string;
   readonly finding: string;
   readonly comparison: string;
-  /** Which period the figure is of, where that is not the page's. */
-  readonly note: string | null;
+  /** Which period the figure is of, where that is not the page's; what none seen still allows. */
+  readonly notes: readonly string[];
   readonly estimate: string | null;
   readonly interval: string;
   readonly counts: string;
@@ -33,8 +33,8 @@ export function ownStrip(figure: Figure, comparison: Comparison, note: string | 
     title: titleOf(measure),
     finding: ownFinding(figure),
     comparison: figure.estimate === null ? "" : ownComparison(figure, comparison),
-    note,
-    estimate: figure.estimate === null ? null : valueWords(figure, figure.estimate),
+    notes: [note, ruleOfThree(figure)].filter((one) => one !== null),
+    estimate: figure.estimate === null ? null : ownEstimate(figure),
     interval: intervalWords(figure, figure.interval),
     counts: countWords(figure),
     about: { definition: definitionOf(measure), population: populationOf(measure), source: sourceOf(measure) },
@@ -52,7 +52,7 @@ export function spreadBins(measure: string, lowest: number, highest: number, com
 
 /** A clinician's own units as they are spread, with their median and the line to compare with. */
 export function spreadRow(figure: MedianFigure, comparison: Comparison, axis: ChartAxis, width: number, units: readonly number[]): SpreadRow {
-  const { measure, unit, interval, estimate } = figure;
+  const { measure, interval, estimate } = figure;
   const words = (value: number) => valueWords(figure, value);
   const bins = units.map((some, place) => {
     const from = axis.min + place * width;
@@ -60,7 +60,7 @@ export function spreadRow(figure: MedianFigure, comparison: Comparison, axis: Ch
     return { from, until: from + width, units: some, words: `${range}: ${count(some)} ${unitName(measure, some)}` };
   });
   return {
-    title: `Your ${unitName(measure, 2)} as they are spread (${unit})`,
+    title: `Your ${unitName(measure, 2)} as they are spread`,
     axis,
     bins,
     median: estimate,
@@ -81,7 +81,7 @@ export function ratePlot(figure: RateFigure, comparison: Comparison): IntervalCh
   const rows = [rateRow(figure, "yours", figure), ...(comparison.estimate === null ? [] : [rateRow(figure, shortName(comparison), { ...comparison, denominator: comparison.n })])];
   const ends = rows.flatMap((row) => [row.estimate ?? 0, row.upper ?? 0]);
   return {
-    title: titleOf(figure.measure),
+    title: `Your ${unitName(figure.measure, 2)}${comparison.estimate === null ? "" : " and those beside them"}`,
     axis: axisOf(ends, "share", `share of ${unitName(figure.measure, 2)}`, true),
     countsTitle: unitName(figure.measure, 2),
     rows,
@@ -104,5 +104,5 @@ function rateRow(figure: RateFigure, label: string, of: Pick<RateFigure, "estima
 function spreadAxis(measure: string, lowest: number, highest: number, comparison: Comparison): ChartAxis {
   const { unit, title } = measureOf(measure);
   const values = [lowest, highest, ...(comparison.estimate === null ? [] : [comparison.estimate])];
-  return axisOf(values, unit, `${title} (${unit})`);
+  return axisOf(values, unit, unit === "s" ? title : `${title} (${unit})`);
 }

@@ -9,7 +9,7 @@ export default defineConfig({
   testDir: ".",
   testMatch: "**/*.spec.ts",
   outputDir: "results",
-  globalSetup: "./running-app.ts",
+  globalSetup: ["./running-app.ts", "./everybody-signed-in.ts"],
   tsconfig: "../../lib/command/tsconfig.json",
   workers: 2,
   fullyParallel: false,

@@ -10,10 +10,12 @@ const READY = "Ctrl-C stops it.";
 
 /**
  * Starts the whole application as `npm start` does, in a home of its own with the demo, on a free port.
- * Sets CANAL_AUDIT_URL and CANAL_AUDIT_HOME for the specs; answers how to take it down again.
+ * Sets CANAL_AUDIT_URL and CANAL_AUDIT_HOME for the specs; answers how to take it down again. Where both are set
+ * already, the application that answers there with its demo is used and left alone.
  * The export is a default one because Playwright asks for that.
  */
 export default async function runApp(): Promise<() => Promise<void>> {
+  if (process.env.CANAL_AUDIT_URL && process.env.CANAL_AUDIT_HOME) return async () => {};
   const home = await mkdtemp(join(tmpdir(), "canal-audit-browser-"));
   const port = await freePort();
   const { DATABASE_URL: _, npm_lifecycle_event: __, ...env } = process.env;

@@ -21,7 +21,8 @@ export const volume: Quantity = (delivery, timerReset) => {
 };
 
 /** Seconds that irrigant was left in place. */
-export const dwell: Quantity = ({ dwell_s }) => (dwell_s === undefined ? undefined : Number(dwell_s));
+export const dwell: Quantity = ({ dwell_s }) =>
+  dwell_s === undefined ? undefined : Number(dwell_s);
 
 /** Seconds of activation: 0 where there was none, unknown where it is not said whether there was. */
 export const activation: Quantity = ({ activation: way, activation_s }) => {

@@ -1,5 +1,8 @@
 /** Items by what `keyOf` says of them, in the order they came. */
-export function grouped<Item, Key>(items: readonly Item[], keyOf: (item: Item) => Key): Map<Key, Item[]> {
+export function grouped<Item, Key>(
+  items: readonly Item[],
+  keyOf: (item: Item) => Key,
+): Map<Key, Item[]> {
   const groups = new Map<Key, Item[]>();
   for (const item of items) {
     const key = keyOf(item);

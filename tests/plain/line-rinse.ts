@@ -11,11 +11,16 @@ export function lineRinse(records: Records): Unit[] {
   const days = visitsOf(records)
     .filter((visit) => visit.deliveries.some((one) => one.delivery === "continuous"))
     .map(({ practice, session, day }) => ({ practice, chair: String(session.chair), day }));
-  const distinct = new Map(days.map((one) => [JSON.stringify([one.practice, one.chair, one.day]), one]));
+  const distinct = new Map(
+    days.map((one) => [JSON.stringify([one.practice, one.chair, one.day]), one]),
+  );
   return [...distinct.values()].map((one) => {
     const rows = records.upkeep.filter(
       ({ practice, chair, day, task }) =>
-        task === "line-rinse" && practice === one.practice && chair === one.chair && day === one.day,
+        task === "line-rinse" &&
+        practice === one.practice &&
+        chair === one.chair &&
+        day === one.day,
     );
     return { ...one, state: stateOf(rows) };
   });

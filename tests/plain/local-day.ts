@@ -1,7 +1,9 @@
 /** The calendar day, YYYY-MM-DD, that an instant lies in by the clocks of a time zone. */
 export function localDay(instant: string, zone: string): string {
   const parts = new Map(
-    formatIn(zone).formatToParts(new Date(instant)).map((part) => [part.type, part.value]),
+    formatIn(zone)
+      .formatToParts(new Date(instant))
+      .map((part) => [part.type, part.value]),
   );
   return `${parts.get("year")}-${parts.get("month")}-${parts.get("day")}`;
 }

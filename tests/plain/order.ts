@@ -1,7 +1,10 @@
 import type { MedianRanks, MedianTally } from "@/lib/measures/tally";
 
 /** Median, quartiles (type 7 of Hyndman & Fan 1996) and the values at the ranks that bound the median. */
-export function order(values: readonly number[], ranks: MedianRanks): Pick<MedianTally, "n" | "median" | "quartiles" | "bounds"> {
+export function order(
+  values: readonly number[],
+  ranks: MedianRanks,
+): Pick<MedianTally, "n" | "median" | "quartiles" | "bounds"> {
   const sorted = values.toSorted((a, b) => a - b);
   const n = sorted.length;
   if (n === 0) return { n, median: null, quartiles: null, bounds: null };

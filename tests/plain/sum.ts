@@ -7,10 +7,18 @@ import { anyHeld, type Canal, type Visit } from "./visit";
  * add to it. Undefined, never a part-sum, where any delivery is unknown or held, counted or not, or
  * where there is none.
  */
-export function canalSum(canal: Canal, quantity: Quantity, counted: (delivery: Values) => boolean): number | undefined {
+export function canalSum(
+  canal: Canal,
+  quantity: Quantity,
+  counted: (delivery: Values) => boolean,
+): number | undefined {
   // Any held delivery that names the canal, even one whose seq is that of an accepted row.
   if (anyHeld(canal.held, "irrigation")) return undefined;
-  return wholeSum(canal.deliveries, (delivery) => quantity(delivery, canal.row.timer_reset), counted);
+  return wholeSum(
+    canal.deliveries,
+    (delivery) => quantity(delivery, canal.row.timer_reset),
+    counted,
+  );
 }
 
 /**
@@ -20,8 +28,14 @@ export function canalSum(canal: Canal, quantity: Quantity, counted: (delivery: V
 export function visitVolume(visit: Visit): number | undefined {
   if (anyHeld(visit.held, "irrigation")) return undefined;
   const timerReset = new Map(visit.canals.map(({ row }) => [row.canal, row.timer_reset]));
-  const inOrder = [...visit.deliveries].sort((a, b) => (nameOf(a) < nameOf(b) ? -1 : nameOf(a) > nameOf(b) ? 1 : 0));
-  return wholeSum(inOrder, (delivery) => volume(delivery, timerReset.get(delivery.canal)), () => true);
+  const inOrder = [...visit.deliveries].sort((a, b) =>
+    nameOf(a) < nameOf(b) ? -1 : nameOf(a) > nameOf(b) ? 1 : 0,
+  );
+  return wholeSum(
+    inOrder,
+    (delivery) => volume(delivery, timerReset.get(delivery.canal)),
+    () => true,
+  );
 }
 
 function wholeSum(

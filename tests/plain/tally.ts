@@ -1,8 +1,8 @@
 import type { ByReason, MedianRanks, Subject, SubjectKind, Tally } from "@/lib/measures/tally";
 import type { Period } from "@/lib/records/period";
-import { grouped } from "./grouped";
 import { canalUnits, visitVolumeUnits } from "./continuous";
 import { isolation, lengthRecorded, timerReset } from "./criteria";
+import { grouped } from "./grouped";
 import { instrumentsAmong, instrumentUses } from "./instruments";
 import { lineRinse } from "./line-rinse";
 import { order } from "./order";
@@ -34,7 +34,12 @@ export function plainTallies(records: Records, asked: Asked): Tally[] {
   );
 }
 
-function unitsBySubject(records: Records, measure: string, kind: SubjectKind, period: Period): { subject: Subject; units: Unit[] }[] {
+function unitsBySubject(
+  records: Records,
+  measure: string,
+  kind: SubjectKind,
+  period: Period,
+): { subject: Subject; units: Unit[] }[] {
   const within = (unit: Unit) => period.from <= unit.day && unit.day < period.until;
   if (measure !== "separation-per-instrument") {
     return bySubject(unitsOf(records, measure).filter(within), kind);
@@ -63,7 +68,12 @@ function unitsOf(records: Records, measure: string): Unit[] {
   return units;
 }
 
-function tallyOf(measure: string, subject: Subject, units: readonly Unit[], { period, ranks }: Asked): Tally {
+function tallyOf(
+  measure: string,
+  subject: Subject,
+  units: readonly Unit[],
+  { period, ranks }: Asked,
+): Tally {
   const states = units.map((unit) => unit.state);
   const notRecorded = states.filter((state) => "notRecorded" in state).length;
   const counted = {

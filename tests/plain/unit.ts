@@ -23,7 +23,12 @@ export type Unit = {
 export const notRecorded: State = { notRecorded: true };
 
 /** A unit of a visit, or of one of its canals: the work is the canal's clinician's, else the visit's. */
-export function unitOf(records: Records, visit: Visit, canal: Canal | undefined, state: State): Unit {
+export function unitOf(
+  records: Records,
+  visit: Visit,
+  canal: Canal | undefined,
+  state: State,
+): Unit {
   const code = String(canal?.row.clinician ?? visit.session.clinician);
   return {
     practice: visit.practice,

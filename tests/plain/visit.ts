@@ -31,7 +31,9 @@ export type Canal = {
 /** Every accepted visit. */
 export function visitsOf(records: Records): Visit[] {
   const tables = ["canals", "irrigation", "instruments", "steps", "exceptions", "held"] as const;
-  const bySession = new Map(tables.map((table) => [table, grouped(rowsOf(records, table), (row) => row.session_id)]));
+  const bySession = new Map(
+    tables.map((table) => [table, grouped(rowsOf(records, table), (row) => row.session_id)]),
+  );
   return records.sessions.map((session) => {
     const practice = String(session.practice);
     const zone = records.zones[practice];

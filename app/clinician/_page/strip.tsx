@@ -24,7 +24,11 @@ export function Strip(props: { of: OwnStrip }) {
       <div className="stack-tight">
         <p className="finding">{of.finding}</p>
         {of.comparison ? <p>{of.comparison}</p> : null}
-        {of.note ? <p className="note">{of.note}</p> : null}
+        {of.notes.map((note) => (
+          <p key={note} className="note">
+            {note}
+          </p>
+        ))}
         {of.spread ? <SpreadFigure row={of.spread} /> : null}
         {of.plot ? <IntervalFigure chart={of.plot} /> : null}
       </div>

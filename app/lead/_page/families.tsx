@@ -6,7 +6,7 @@ import type { Family } from "@/lib/views/lead-quarter";
 /** The families across clinicians (line rinse: across chairs), each with its definition and its own page. */
 export function Families(props: { families: readonly Family[] }) {
   return (
-    <div className="columns">
+    <div className="charts">
       {props.families.map((family) => (
         <div key={family.measure} className="stack-tight">
           <h3>

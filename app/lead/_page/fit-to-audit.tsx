@@ -17,7 +17,6 @@ export function FitToAudit(props: { view: LeadQuarter }) {
             <tr>
               <th scope="col">Measure</th>
               <th scope="col" className="num">Recorded</th>
-              <th scope="col" className="num">Of</th>
               <th scope="col" className="num">Complete</th>
               <th scope="col">Floor</th>
             </tr>
@@ -29,7 +28,6 @@ export function FitToAudit(props: { view: LeadQuarter }) {
                   <Link href={line.href}>{line.title}</Link>
                 </th>
                 <td className="num" data-label="Recorded">{line.recorded}</td>
-                <td className="num" data-label="Of">{line.due}</td>
                 <td className="num" data-label="Complete">{line.share}</td>
                 <td data-label="Floor">
                   {line.underFloor ? <span className="mark mark-missing">{line.note}</span> : line.note}

@@ -1,0 +1,15 @@
+import type { FigureRow } from "@/lib/views/figure-row";
+
+/** One figure: its estimate, never without its interval and counts. */
+export function Figure(props: { row: FigureRow }) {
+  const { row } = props;
+  return (
+    <div className="figure">
+      <span className={row.missing ? "estimate missing" : "estimate"}>{row.estimate}</span>
+      <span className="interval">95 % interval: {row.interval}</span>
+      <span className="counts">
+        {row.name}, {row.counts}, not recorded: {row.notRecorded}
+      </span>
+    </div>
+  );
+}

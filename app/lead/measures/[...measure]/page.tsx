@@ -1,0 +1,81 @@
+import Link from "next/link";
+import { AskedWrong } from "@/app/_parts/asked-wrong";
+import { Cautions } from "@/app/_parts/cautions";
+import { Figure } from "@/app/_parts/figure";
+import { FigureTable } from "@/app/_parts/figure-table";
+import { MonthsFigure } from "@/app/_parts/months-figure";
+import { PageHead } from "@/app/_parts/page-head";
+import { PeriodPicker } from "@/app/_parts/period-picker";
+import { rightly } from "@/app/_parts/rightly";
+import { Section } from "@/app/_parts/section";
+import { within } from "@/app/_parts/within";
+import { measurePage } from "@/lib/reports/measure-page";
+import { currentViewer } from "@/lib/reports/viewer";
+import { periodWords } from "@/lib/views/period-words";
+import { AcrossClinicians } from "../_page/across-clinicians";
+import { Outcomes } from "../_page/outcomes";
+import { Places } from "../_page/places";
+import { RecordsBehind } from "../_page/records-behind";
+import { SpanNote } from "../_page/span-note";
+import { Strata } from "../_page/strata";
+
+export const metadata = { title: "A measure" };
+
+type Props = {
+  params: Promise<{ measure: string[] }>;
+  searchParams: Promise<Record<string, string | string[] | undefined>>;
+};
+
+export default async function MeasurePage(props: Props) {
+  const [{ measure }, address] = await Promise.all([props.params, props.searchParams]);
+  const page = await within(async () => {
+    const viewer = await currentViewer();
+    return rightly(() => measurePage(viewer, measure.map(decodeURIComponent).join("/"), address));
+  });
+  if ("wrong" in page) return <AskedWrong title="A measure" wrong={page.wrong} path="/lead" />;
+  const { view, period, practice, shown, span } = page;
+  const path = `/lead/measures/${view.measure}`;
+  return (
+    <>
+      <PageHead
+        title={view.title}
+        over={
+          <>
+            <Link href={`/lead?period=${period.name}${practice ? `&practice=${practice}` : ""}`}>This quarter</Link>
+            {` · ${periodWords(shown)}, ${practice ? `practice ${practice}` : "all practices"}`}
+          </>
+        }
+      />
+      <PeriodPicker path={path} periods={page.periods} practices={page.practices} practice={practice} keep={span ? { span } : {}} />
+      <SpanNote path={path} period={period} shown={shown} span={span} practice={practice} />
+      <Section id="what" title="What it is">
+        {view.whole ? <Figure row={view.whole} /> : <p className="missing">No units in this period.</p>}
+        <dl className="facts">
+          {view.facts.map((fact) => (
+            <div key={fact.term} style={{ display: "contents" }}>
+              <dt>{fact.term}</dt>
+              <dd>{fact.words}</dd>
+            </div>
+          ))}
+        </dl>
+        <h3>Population and what is left out</h3>
+        <ul>
+          {view.population.map((line) => (
+            <li key={line}>{line}</li>
+          ))}
+        </ul>
+      </Section>
+      {view.outcomes ? <Outcomes rows={view.outcomes} /> : null}
+      {view.strata ? <Strata strata={view.strata} basis={view.basis ?? []} /> : null}
+      <AcrossClinicians view={view} />
+      <Places places={view.places} />
+      <Section id="time" title="Over time" note="Months as a line, quarters as a table. No trend is computed yet.">
+        <MonthsFigure chart={view.months} />
+        <h3>By quarter</h3>
+        <FigureTable label="By quarter" first="Quarter" rows={view.quarters} />
+      </Section>
+      <RecordsBehind path={path} records={page.records} keep={{ period: period.name, practice, span }} />
+      <Cautions />
+    </>
+  );
+}

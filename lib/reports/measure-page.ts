@@ -1,0 +1,72 @@
+import { z } from "zod";
+import { type FiguresReach, leadReach } from "@/lib/access/reach";
+import type { Viewer } from "@/lib/access/viewer";
+import type { Figure } from "@/lib/audit/figure";
+import { measures } from "@/lib/measures/measures";
+import { dayAfter, monthsUpTo, type Period, period as periodNamed, quarterOf, shifted } from "@/lib/records/period";
+import { basisShares } from "@/lib/store/figures/basis-shares";
+import { type MeasureView, measureView } from "@/lib/views/measure-page";
+import { type Address, type Asked, AskedWrongly, askedFigures } from "./asked-period";
+import { allMeasures, figures } from "./figures";
+import { onFourQuarters } from "./four-quarters";
+import { type MeasureRecords, measureRecords } from "./measure-records";
+import { withReferences } from "./reference";
+
+export type MeasurePage = Pick<Asked, "period" | "periods" | "practices" | "practice"> & {
+  readonly view: MeasureView;
+  /** What is shown: the chosen period, or the four quarters up to its end. */
+  readonly shown: Period;
+  /** The address asks for the quarter itself where the page would open on four. */
+  readonly span: "quarter" | undefined;
+  readonly records: MeasureRecords;
+};
+
+const monthsShown = 24;
+const quartersShown = 8;
+const asked = z.object({ span: z.enum(["quarter"]).optional().catch(undefined) });
+
+/** Every measure has this page; strata are for what is measured of canals. */
+const stratified = measures.filter((one) => one.kind === "median" && one.per === "canal").map((one) => one.id);
+
+/** One measure as the clinical lead sees it. @throws Refused, AskedWrongly */
+export async function measurePage(viewer: Viewer, measure: string, address: Address): Promise<MeasurePage> {
+  const lead = leadReach(viewer);
+  if (!allMeasures.includes(measure)) throw new AskedWrongly("There is no such measure.");
+  const { reach, period, periods, practices, practice } = await askedFigures(lead, address);
+  const { span } = asked.parse({ span: address.span });
+  const quarters = quartersUpTo(period, quartersShown);
+  const months = monthsUpTo(period.until, monthsShown);
+  const filters = { period: period.name, practice, span };
+  const [{ shown, ofShown, records }, strata, basis, ofMonths, ofQuarters] = await Promise.all([
+    shownFigures(reach, measure, period, span).then(async ({ shown, of }) => {
+      const [ofShown, records] = await Promise.all([compared(reach, measure, of), measureRecords(reach, measure, shown, address, filters, of)]);
+      return { shown, ofShown, records };
+    }),
+    stratified.includes(measure) ? figures(reach, { measures: [measure], periods: [period], by: ["group", "clinician"], strata: true }) : null,
+    stratified.includes(measure) ? basisShares(reach, period) : null,
+    figures(reach, { measures: [measure], periods: months, by: ["group"] }),
+    figures(reach, { measures: [measure], periods: quarters, by: ["group"] }),
+  ]);
+  const view = measureView({ measure, shown, practice, filters, figures: ofShown, strata, basis, months, ofMonths, quarters, ofQuarters });
+  return { period, periods, practices, practice, view, shown, span, records };
+}
+
+async function shownFigures(reach: FiguresReach, measure: string, period: Period, span: "quarter" | undefined) {
+  const by = ["group", "practice", "clinician", "chair"] as const;
+  const chosen = await figures(reach, { measures: [measure], periods: [period], by });
+  const of = span === "quarter" ? chosen : await onFourQuarters(reach, period, chosen);
+  const name = of[0]?.period ?? period.name;
+  return { shown: name === period.name ? period : (periodNamed(name) ?? period), of };
+}
+
+/** The clinicians' figures with what each is compared with, beside the others. */
+async function compared(reach: FiguresReach, measure: string, of: readonly Figure[]): Promise<Figure[]> {
+  const apart = measure !== "separation-per-instrument";
+  return apart ? withReferences(reach, of) : [...of];
+}
+
+/** Whole quarters, oldest first, up to the one in which the period ends. */
+function quartersUpTo(period: Period, number: number): Period[] {
+  const last = quarterOf(dayAfter(period.until, -1));
+  return Array.from({ length: number }, (_, place) => shifted(last, place - number + 1));
+}

@@ -1,0 +1,55 @@
+import { z } from "zod";
+import type { FiguresReach } from "@/lib/access/reach";
+import type { Figure } from "@/lib/audit/figure";
+import type { Period } from "@/lib/records/period";
+import { type UnitState, unitList } from "@/lib/store/figures/unit-list";
+import { measureAddress } from "@/lib/views/lead-address";
+import { pageWords, statesOf, type UnitLine, unitLine } from "@/lib/views/unit-lines";
+import type { Address } from "./asked-period";
+
+/** The records behind a figure: a page of them, and what they can be narrowed to. */
+export type MeasureRecords = {
+  readonly lines: readonly UnitLine[];
+  readonly words: string;
+  readonly clinician: string | undefined;
+  readonly outcome: string | undefined;
+  readonly clinicians: readonly { readonly name: string; readonly words: string }[];
+  readonly outcomes: readonly { readonly name: string; readonly words: string }[];
+  readonly previous: string | null;
+  readonly next: string | null;
+};
+
+const size = 25;
+const asked = z.object({
+  clinician: z.string().max(200).optional().catch(undefined),
+  outcome: z.string().max(40).optional().catch(undefined),
+  page: z.coerce.number().int().min(1).max(100_000).catch(1),
+});
+
+/** ?clinician=…&outcome=…&page=… of a measure's page; an outcome that the measure does not have is not asked for. */
+export async function measureRecords(
+  reach: FiguresReach,
+  measure: string,
+  period: Period,
+  address: Address,
+  filters: Readonly<Record<string, string | undefined>>,
+  figures: readonly Figure[],
+): Promise<MeasureRecords> {
+  const read = asked.parse({ clinician: address.clinician || undefined, outcome: address.outcome || undefined, page: address.page ?? 1 });
+  const outcomes = statesOf(measure);
+  const outcome = outcomes.find((one) => one.name === read.outcome)?.name;
+  const { clinician, page } = read;
+  const state = outcome as UnitState | undefined;
+  const { units, all } = await unitList(reach, { measure, period, clinician, state, limit: size, offset: (page - 1) * size });
+  const at = (to: number) => measureAddress(measure, { ...filters, clinician, outcome, page: to === 1 ? undefined : String(to) }, "#records");
+  return {
+    lines: units.map((unit) => unitLine(measure, unit)),
+    words: pageWords(page, size, all),
+    clinician,
+    outcome,
+    clinicians: figures.flatMap((figure) => (figure.about.kind === "clinician" ? [{ name: figure.about.key, words: figure.about.code }] : [])),
+    outcomes,
+    previous: page > 1 ? at(page - 1) : null,
+    next: page * size < all ? at(page + 1) : null,
+  };
+}

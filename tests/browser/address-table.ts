@@ -1,0 +1,113 @@
+import type { Known, Somebody, Who } from "./everybody";
+
+/** A status, or where the answer leads. */
+export type Answer = number | `to ${string}`;
+
+/** One address and what it answers. */
+export interface Line {
+  /** The page's or route's file; a route's method stands before it. */
+  of: string;
+  address: string;
+  /** Sent with a POST, as form data. */
+  form?: Record<string, string>;
+  /** It ends the session, so it is tried as nobody only; lead.spec.ts signs out. */
+  endsSession?: boolean;
+  nobody: Answer;
+  /** Those who are answered otherwise than the others. */
+  answers: Partial<Record<Somebody, Answer>>;
+  others: Answer;
+}
+
+const leads = { "group lead": 200, "MEDLAR lead": 200 } as const;
+const clinicians = { "clinician M-03": 200, "clinician M-06": 200 } as const;
+const officers = { "quality officer": 200, "SPINDLE quality officer": 200 } as const;
+const keepers = { "record keeper": 200, "SPINDLE record keeper": 200 } as const;
+const administrators = { administrator: 200, "SPINDLE administrator": 200 } as const;
+const noId = 999_999_999;
+
+/**
+ * Every page and route with its addresses. A page that is not one's own answers 403. What lies outside a person's
+ * practices answers the same whether it exists or not, so that nothing is confirmed.
+ */
+export function addressTable({ visit, imports, people }: Known): Line[] {
+  const measure = "app/lead/measures/[...measure]/page.tsx";
+  const visitPage = "app/visits/[practice]/[session]/page.tsx";
+  const importPage = "app/records/imports/[id]/page.tsx";
+  const personPage = "app/administration/person/[id]/page.tsx";
+  const template = "GET app/api/records/format/[file]/route.ts";
+  const leadOnly = (status: Answer) => ({ "group lead": status, "MEDLAR lead": status });
+  const keeperOnly = (status: Answer) => ({ "record keeper": status, "SPINDLE record keeper": status });
+  const administratorOnly = (status: Answer) => ({ administrator: status, "SPINDLE administrator": status });
+  return [
+    page("app/page.tsx", "/", {
+      ...leadOnly("to /lead"),
+      ...{ "clinician M-03": "to /clinician", "clinician M-06": "to /clinician" },
+      ...{ "quality officer": "to /quality", "SPINDLE quality officer": "to /quality" },
+      ...keeperOnly("to /records"),
+      ...administratorOnly("to /administration"),
+    }),
+    { of: "app/sign-in/page.tsx", address: "/sign-in", nobody: 200, answers: {}, others: "to /" },
+    page("app/lead/page.tsx", "/lead", leads),
+    page("app/lead/page.tsx", "/lead?period=2026-Q2&practice=MEDLAR", leads),
+    page(measure, "/lead/measures/volume?period=2026-Q2", leads),
+    page(measure, "/lead/measures/criterion/isolation?period=2026-Q2", leads),
+    page(measure, "/lead/measures/separation-per-use?period=2026-Q2&practice=MEDLAR", leads),
+    page(measure, "/lead/measures/no-such-measure", leadOnly(404)),
+    page(measure, "/lead/measures/criterion/no-such-criterion", leadOnly(404)),
+    page("app/clinician/page.tsx", "/clinician", clinicians),
+    page("app/clinician/page.tsx", "/clinician?period=2026-Q2", clinicians),
+    page("app/quality/page.tsx", "/quality?period=2026-Q2", officers),
+    page("app/quality/report/page.tsx", "/quality/report?period=2026-Q2", officers),
+    page("app/records/page.tsx", "/records", keepers),
+    page("app/records/held/page.tsx", "/records/held", keepers),
+    page("app/records/held/page.tsx", "/records/held?state=let-go", keepers),
+    page("app/records/format/page.tsx", "/records/format", keepers),
+    page("app/administration/page.tsx", "/administration", administrators),
+    page("app/administration/practices/page.tsx", "/administration/practices", administrators),
+
+    page(visitPage, `/visits/MEDLAR/${visit.own}`, { ...leads, "clinician M-03": 200 }),
+    page(visitPage, `/visits/MEDLAR/${visit.other}`, { ...leads, "clinician M-06": 200 }),
+    page(visitPage, `/visits/SPINDLE/${visit.spindle}`, { "group lead": 200 }),
+    page(visitPage, "/visits/MEDLAR/no-such-visit", leadOnly(404)),
+    page(visitPage, "/visits/SPINDLE/no-such-visit", { "group lead": 404 }),
+    page(visitPage, "/visits/NOWHERE/1", { "group lead": 404 }),
+
+    page(importPage, `/records/imports/${imports.medlar}`, { "record keeper": 200, "SPINDLE record keeper": 404 }),
+    page(importPage, `/records/imports/${imports.spindle}`, keepers),
+    page(importPage, `/records/imports/${noId}`, keeperOnly(404)),
+    page(importPage, "/records/imports/none", keeperOnly(404)),
+    page(personPage, `/administration/person/${people.lead}`, { administrator: 200, "SPINDLE administrator": 404 }),
+    page(personPage, `/administration/person/${people.spindleQuality}`, administrators),
+    page(personPage, "/administration/person/none", administratorOnly(404)),
+
+    api("GET app/api/quality/adherence/route.ts", "/api/quality/adherence?period=2026-Q2", officers),
+    api("GET app/api/quality/adherence/route.ts", "/api/quality/adherence?period=2026-Q2&practice=SPINDLE", officers),
+    api("GET app/api/quality/adherence/route.ts", "/api/quality/adherence?period=2026-Q2&practice=QUINCE", {
+      ...{ "quality officer": 200, "SPINDLE quality officer": 400 },
+    }),
+    api("POST app/api/records/import/route.ts", "/api/records/import", keeperOnly(400), { zone: "UTC" }),
+    api(template, "/api/records/format/sessions.csv", keepers),
+    api(template, "/api/records/format/no-such-file.csv", keeperOnly(404)),
+    { of: "GET app/api/auth/[...all]/route.ts", address: "/api/auth/get-session", nobody: 200, answers: {}, others: 200 },
+    { of: "GET app/api/auth/[...all]/route.ts", address: "/api/auth/list-sessions", nobody: 404, answers: {}, others: 404 },
+    ...["/api/auth/sign-up/email", "/api/auth/change-password", "/api/auth/delete-user"].map((address) => ({
+      ...{ of: "POST app/api/auth/[...all]/route.ts", address, form: {}, nobody: 404, answers: {}, others: 404 },
+    })),
+    { of: "POST app/sign-out/route.ts", address: "/sign-out", form: {}, nobody: "to /sign-in", answers: {}, others: "to /sign-in", endsSession: true },
+  ];
+}
+
+/** What the line answers to somebody. */
+export function answerTo(line: Line, who: Who): Answer {
+  return who === "nobody" ? line.nobody : (line.answers[who] ?? line.others);
+}
+
+/** A page: nobody is led to the sign-in, everybody else is refused. */
+function page(of: string, address: string, answers: Line["answers"]): Line {
+  return { of, address, nobody: "to /sign-in", answers, others: 403 };
+}
+
+/** A route for programs and downloads. */
+function api(of: string, address: string, answers: Line["answers"], form?: Record<string, string>): Line {
+  return { of, address, nobody: 401, answers, others: 403, ...(form ? { form } : {}) };
+}

@@ -1,0 +1,84 @@
+import { execFile } from "node:child_process";
+import { writeFile } from "node:fs/promises";
+import { join } from "node:path";
+import { promisify } from "node:util";
+import { request } from "@playwright/test";
+import pg from "pg";
+import { openHome } from "@/lib/store/home/open-home";
+import { projectFolder } from "@/lib/store/home/project-folder";
+import { accountOf, everybody, fileInHome, type Known, practiceOfAdded, type Somebody } from "./everybody";
+
+/**
+ * Adds the people whom the demo has not, signs everybody in once, and finds out what the addresses need. Runs after
+ * running-app.ts. The export is a default one because Playwright asks for that.
+ */
+export default async function signEverybodyIn(): Promise<void> {
+  const home = await openHome();
+  const client = new pg.Client({ connectionString: home.url });
+  await client.connect();
+  try {
+    const { rows } = await client.query<{ email: string }>("select email from users");
+    for (const somebody of everybody) {
+      const { added, email } = accountOf(somebody);
+      if (added && !rows.some((row) => row.email === email)) await add(somebody);
+    }
+    await Promise.all(everybody.map(signIn));
+    await writeFile(fileInHome("known-to-the-tests.json"), JSON.stringify(await findOut(client)));
+  } finally {
+    await client.end();
+    await home.close();
+  }
+}
+
+/** By the command, as whoever keeps the machine would. */
+async function add(somebody: Somebody): Promise<void> {
+  const { role, email, password } = accountOf(somebody);
+  const { DATABASE_URL: _, ...env } = process.env;
+  await promisify(execFile)(
+    process.execPath,
+    [
+      ...["--import", "tsx", "lib/command/canal-audit.ts", "people", "add", "--role", role],
+      ...["--email", email, "--name", somebody, "--password", password, "--practice", practiceOfAdded],
+    ],
+    { cwd: projectFolder, env: { ...env, TSX_TSCONFIG_PATH: join(projectFolder, "lib/command/tsconfig.json") } },
+  );
+}
+
+async function signIn(somebody: Somebody): Promise<void> {
+  const { email, password } = accountOf(somebody);
+  const baseURL = process.env.CANAL_AUDIT_URL ?? "";
+  const context = await request.newContext({ baseURL, extraHTTPHeaders: { origin: baseURL } });
+  const answer = await context.post("/api/auth/sign-in/email", { data: { email, password } });
+  if (!answer.ok()) throw new Error(`${somebody} could not sign in: ${answer.status()}`);
+  await context.storageState({ path: fileInHome(`signed-in-${somebody.replaceAll(" ", "-")}.json`) });
+  await context.dispose();
+}
+
+async function findOut(client: pg.Client): Promise<Known> {
+  const one = async <Value>(sql: string): Promise<Value> => {
+    const { rows } = await client.query<{ value: Value }>(sql);
+    if (!rows[0]) throw new Error(`The demo holds nothing for: ${sql}`);
+    return rows[0].value;
+  };
+  const visitOf = (practice: string, clinician: string) =>
+    one<string>(
+      `select session_id as value from sessions where practice = '${practice}' and clinician = '${clinician}'
+         and supervisor is null order by local_day desc, id limit 1`,
+    );
+  const importOf = (practice: string) =>
+    one<number>(
+      `select f.import_id as value from sessions v join import_files f on f.id = v.file_id
+       where v.practice = '${practice}' order by v.id limit 1`,
+    );
+  const personOf = (somebody: Somebody) =>
+    one<string>(`select id as value from users where email = '${accountOf(somebody).email}'`);
+  return {
+    visit: {
+      own: await visitOf("MEDLAR", "M-03"),
+      other: await visitOf("MEDLAR", "M-06"),
+      spindle: await visitOf("SPINDLE", "S-21"),
+    },
+    imports: { medlar: await importOf("MEDLAR"), spindle: await importOf("SPINDLE") },
+    people: { lead: await personOf("group lead"), spindleQuality: await personOf("SPINDLE quality officer") },
+  };
+}

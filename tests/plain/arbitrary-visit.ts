@@ -1,0 +1,137 @@
+import * as fc from "fast-check";
+import type { Values } from "@/lib/records/column";
+import { type CanalDraft, canalDraft, canalNamesDrawn, deliveries, maybe } from "./arbitrary-canal";
+
+/** What is drawn of a visit, before it is known which practices there are. */
+export type VisitDraft = {
+  /** Picks the practice. */
+  readonly place: number;
+  readonly session: Values;
+  readonly canals: CanalDraft[];
+  readonly wholeTooth: Values[];
+  readonly steps: Values[];
+  readonly exceptions: Values[];
+  readonly held: HeldDraft[];
+};
+
+type HeldTable = "irrigation" | "instruments" | "canals" | "steps";
+type HeldDraft = {
+  readonly table: HeldTable;
+  readonly canal?: string;
+  /** It names a visit that nobody has. */
+  readonly lost: boolean;
+  /** It names the practice. */
+  readonly practice: boolean;
+};
+
+export const chairs = ["1", "2"] as const;
+export const clinicians = ["A", "B", "C"] as const;
+
+// Hours and minutes beside midnight in London, Auckland and St John's, summer and winter, on days beside the ends of
+// quarters and the nights when London's clocks change. All are past, as a time to come is held.
+const startedAt = fc
+  .tuple(
+    fc.constantFrom(
+      "2024-03-30",
+      "2024-03-31",
+      "2024-06-30",
+      "2024-07-01",
+      "2024-08-14",
+      "2024-09-30",
+      "2024-10-01",
+      "2024-10-27",
+    ),
+    fc.constantFrom("00", "01", "02", "03", "10", "11", "12", "22", "23"),
+    fc.constantFrom("00", "29", "30", "59"),
+  )
+  .map(([day, hour, minute]) => `${day}T${hour}:${minute}:00.000Z`);
+
+/** The first and the last day a visit can lie on, by local time anywhere. */
+export const firstDay = "2024-03-29";
+export const lastDay = "2024-10-28";
+
+const session: fc.Arbitrary<Values> = fc.record({
+  // Few numbers, so that two practices come to have a visit of the same one.
+  session_id: fc.integer({ min: 1, max: 9 }).map((number) => `V${number}`),
+  chair: fc.constantFrom(...chairs),
+  clinician: fc.constantFrom(...clinicians),
+  patient: fc.constantFrom("hash-1", "hash-2", "hash-3"),
+  started_at: startedAt,
+  tooth: fc.constantFrom("11", "24", "36", "54"),
+  tooth_notation: fc.constant("fdi"),
+  treatment: fc.constantFrom(
+    "primary",
+    "primary",
+    "primary",
+    "retreatment",
+    "emergency",
+    "dressing",
+    "other",
+  ),
+  outcome: fc.constantFrom("completed", "completed", "continuing", "abandoned"),
+});
+
+// Whether it names a canal is settled later, as only canals of the visit may be named.
+const named = { canal: maybe(fc.constantFrom(...canalNamesDrawn)) };
+
+const step: fc.Arbitrary<Values> = fc
+  .record({
+    ...named,
+    step: fc.constantFrom("dam", "dam", "dam", "patency"),
+    status: fc.constantFrom("done", "not-done", "not-applicable", "excepted"),
+    reason: fc.constantFrom("not-possible", "other"),
+  })
+  .map((row) => (row.status === "excepted" ? row : { ...row, reason: undefined }));
+
+const exception: fc.Arbitrary<Values> = fc.record({
+  ...named,
+  criterion: fc.constantFrom(
+    "timer-reset",
+    "timer-reset",
+    "isolation",
+    "length-recorded",
+    "line-rinse",
+  ),
+  reason: fc.constantFrom("equipment-failure", "not-possible"),
+});
+
+export const visitDraft: fc.Arbitrary<VisitDraft> = fc.record({
+  place: fc.nat({ max: 2 }),
+  session,
+  canals: fc.uniqueArray(canalDraft(clinicians), {
+    maxLength: 3,
+    selector: (canal) => canal.row.canal,
+  }),
+  wholeTooth: fc.oneof(
+    { weight: 3, arbitrary: fc.constant<Values[]>([]) },
+    { weight: 1, arbitrary: deliveries(2) },
+  ),
+  steps: fc.uniqueArray(step, { maxLength: 3, selector: (row) => `${row.canal} ${row.step}` }),
+  exceptions: fc.uniqueArray(exception, {
+    maxLength: 3,
+    selector: (row) => `${row.canal} ${row.criterion}`,
+  }),
+  held: fc.oneof(
+    { weight: 3, arbitrary: fc.constant<HeldDraft[]>([]) },
+    {
+      weight: 1,
+      arbitrary: fc.array(
+        fc.record({
+          table: fc.constantFrom<HeldTable>(
+            "irrigation",
+            "irrigation",
+            "instruments",
+            "instruments",
+            "canals",
+            "steps",
+          ),
+          // Of the visit or not, or none: written for the whole tooth, or not a canal's name.
+          canal: maybe(fc.constantFrom(...canalNamesDrawn)),
+          lost: fc.integer({ min: 0, max: 5 }).map((number) => number === 0),
+          practice: fc.boolean(),
+        }),
+        { maxLength: 2 },
+      ),
+    },
+  ),
+});

@@ -1,0 +1,100 @@
+import * as fc from "fast-check";
+import type { Values } from "@/lib/records/column";
+import { people, upkeep } from "./arbitrary-house";
+import { type VisitDraft, visitDraft } from "./arbitrary-visit";
+import { localDay } from "./local-day";
+import { noRecords, type Records } from "./records";
+import { withoutUsesAfterSeparation } from "./uses-after-separation";
+
+const practices = [
+  { code: "NORTH", zone: "Europe/London" },
+  { code: "SOUTH", zone: "Pacific/Auckland" },
+  { code: "WEST", zone: "America/St_Johns" },
+] as const;
+
+/**
+ * Random small records with the awkward cases that figures stumble over. Every row passes the format's checks; days
+ * lie from March to October 2024, beside the ends of quarters.
+ */
+export const arbitraryRecords: fc.Arbitrary<Records> = fc
+  .record({
+    count: fc.integer({ min: 1, max: 3 }),
+    drafts: fc.array(visitDraft, { maxLength: 12 }),
+  })
+  .chain(({ count, drafts }) => {
+    const records = recordsOf(practices.slice(0, count), drafts);
+    const codes = practices.slice(0, count).map((practice) => practice.code);
+    const days = records.sessions.map((row) =>
+      localDay(String(row.started_at), records.zones[String(row.practice)] ?? ""),
+    );
+    return fc.record({ people: people(codes), upkeep: upkeep(codes, days) }).map((house) => ({
+      ...records,
+      people: recorded(distinctSpells(house.people)),
+      upkeep: recorded(house.upkeep),
+    }));
+  });
+
+function recordsOf(
+  some: readonly { code: string; zone: string }[],
+  drafts: readonly VisitDraft[],
+): Records {
+  const records = noRecords(Object.fromEntries(some.map(({ code, zone }) => [code, zone])));
+  const placed = drafts.map((draft) => ({
+    draft,
+    practice: some[draft.place % some.length]?.code ?? "",
+  }));
+  const keys = placed.map(({ draft, practice }) => `${practice} ${draft.session.session_id}`);
+  const distinct = placed.filter((_, place) => keys.indexOf(keys[place] ?? "") === place);
+  for (const { draft, practice } of distinct) {
+    const { session_id } = draft.session;
+    const shared = distinct.some(
+      (one) => one.practice !== practice && one.draft.session.session_id === session_id,
+    );
+    // A number that two practices have needs the practice in every row, else the row is held.
+    addVisit(records, draft, practice, shared ? { session_id, practice } : { session_id });
+  }
+  return { ...records, instruments: withoutUsesAfterSeparation(records) };
+}
+
+function addVisit(records: Records, draft: VisitDraft, practice: string, of: Values): void {
+  records.sessions.push(...recorded([{ ...draft.session, practice }]));
+  for (const { row, deliveries, uses } of draft.canals) {
+    records.canals.push(...recorded([{ ...row, ...of }]));
+    const { canal } = row;
+    records.irrigation.push(
+      ...recorded(deliveries.map((delivery) => ({ ...delivery, ...of, canal }))),
+    );
+    records.instruments.push(...recorded(uses.map((use) => ({ ...use, ...of, canal }))));
+  }
+  records.irrigation.push(
+    ...recorded(draft.wholeTooth.map((delivery) => ({ ...delivery, ...of }))),
+  );
+  const canals = [undefined, ...draft.canals.map(({ row }) => row.canal)];
+  const ofThisVisit = (rows: readonly Values[]) =>
+    rows.filter((row) => canals.includes(row.canal)).map((row) => ({ ...row, ...of }));
+  records.steps.push(...recorded(ofThisVisit(draft.steps)));
+  records.exceptions.push(...recorded(ofThisVisit(draft.exceptions)));
+  for (const { table, canal, lost, practice: writesPractice } of draft.held) {
+    records.held.push({
+      table,
+      session_id: lost ? "V0" : String(of.session_id),
+      ...(writesPractice ? { practice } : {}),
+      ...(canal === undefined ? {} : { canal }),
+    });
+  }
+}
+
+/** Rows without the columns that are not recorded. */
+function recorded(rows: readonly Values[]): Values[] {
+  return rows.map((row) =>
+    Object.fromEntries(Object.entries(row).filter(([, value]) => value !== undefined)),
+  );
+}
+
+/** Where a code comes back to the same person on the same day, the first spell stands. */
+function distinctSpells(spells: readonly Values[]): Values[] {
+  const keys = spells.map(({ person, practice, code, from }) =>
+    [person, practice, code, from].join(" "),
+  );
+  return spells.filter((_, place) => keys.indexOf(keys[place] ?? "") === place);
+}

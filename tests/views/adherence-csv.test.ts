@@ -1,0 +1,126 @@
+import { parse } from "csv-parse/sync";
+import { expect, test } from "vitest";
+import { figureOf } from "@/lib/audit/figure-of";
+import type { RateFigure } from "@/lib/audit/figure";
+import type { Subject } from "@/lib/measures/tally";
+import { period } from "@/lib/records/period";
+import { adherenceColumns, adherenceCsv } from "@/lib/views/adherence-csv";
+import { adherenceReportOf } from "@/lib/views/adherence-report";
+import { cautions } from "@/lib/views/cautions";
+
+const quarter = period("2026-Q3");
+if (!quarter) throw new Error("no such quarter");
+const of = quarter;
+
+/** 81 of 263 and 15 of 148: the pairs of Newcombe 1998, Stat Med 17:857, table I, whose Wilson intervals are published. */
+const figures: RateFigure[] = [
+  rate({ kind: "group" }, 81, 263, 12),
+  rate({ kind: "practice", code: "=SUM(A1)" }, 15, 148, 0),
+];
+
+function rate(subject: Subject, met: number, counted: number, notRecorded: number): RateFigure {
+  const figure = figureOf({
+    kind: "rate", measure: "criterion/isolation", subject, period: of, population: counted + 30, excluded: { abandoned: 20, "not-applicable": 3 },
+    excepted: { "not-possible": 7 }, notRecorded, numerator: met, denominator: counted, notMet: counted - met - notRecorded,
+  });
+  if (figure.kind !== "rate") throw new Error("not a rate");
+  return figure;
+}
+
+const report = adherenceReportOf({
+  period: of,
+  practices: ["=SUM(A1)", "ELM"],
+  wholeGroup: true,
+  figures,
+  people: [{ practice: "ELM", visits: 3, patients: 3, clinicians: 6 }, { practice: "OAK", visits: 9, patients: 0, clinicians: 5 }],
+  published: new Date("2026-10-02T08:30:00Z"),
+  version: "0.1.0",
+});
+const text = adherenceCsv(report);
+const rows: Record<string, string>[] = parse(text, { bom: true, columns: true });
+const figureRows = rows.filter((row) => row.row === "figure");
+
+test("it is RFC 4180 with a byte order mark, CRLF and the same number of fields in every record", () => {
+  expect(Buffer.from(text).subarray(0, 3)).toEqual(Buffer.from([0xef, 0xbb, 0xbf]));
+  expect(text.endsWith("\r\n")).toBe(true);
+  expect(text.replaceAll("\r\n", "")).not.toMatch(/[\r\n]/);
+  // csv-parse refuses a record of another length than the header's.
+  const records: string[][] = parse(text, { bom: true });
+  expect(records[0]).toEqual([...adherenceColumns]);
+});
+
+test("its numbers are those of the figures, to the last digit", () => {
+  expect(figureRows).toHaveLength(figures.length);
+  for (const [place, figure] of figures.entries()) {
+    const row = figureRows[place];
+    expect(Number(row?.met)).toBe(figure.numerator);
+    expect(Number(row?.counted)).toBe(figure.denominator);
+    expect(Number(row?.eligible)).toBe(figure.denominator + 7);
+    expect(Number(row?.population)).toBe(figure.population);
+    expect(Number(row?.not_met)).toBe(figure.notMet);
+    expect(Number(row?.rate)).toBe(figure.estimate);
+    expect(Number(row?.interval_lower)).toBe(figure.interval?.lower);
+    expect(Number(row?.interval_upper)).toBe(figure.interval?.upper);
+    expect(Number(row?.rate_if_unrecorded_met)).toBe(figure.bounds?.[1]);
+    expect(row?.left_out_by_reason).toBe("abandoned 20; not-applicable 3");
+    expect(row?.excepted_by_reason).toBe("not-possible 7");
+  }
+});
+
+test("its intervals are the published ones", () => {
+  // Newcombe 1998, Stat Med 17:857, table I, Wilson: 81/263 .2553–.3662; 15/148 .0624–.1605.
+  const ends = figureRows.map((row) => [Number(row.interval_lower).toFixed(4), Number(row.interval_upper).toFixed(4)]);
+  expect(ends).toEqual([["0.2553", "0.3662"], ["0.0624", "0.1605"]]);
+  expect(figureRows[0]).toMatchObject({ interval_level: "0.95", interval_method: "wilson", target: "1" });
+});
+
+test("text that a spreadsheet would run is defused, numbers are not touched", () => {
+  expect(figureRows[1]?.practice).toBe("'=SUM(A1)");
+  for (const start of ["+1", "-1", "@x", "\tx", "\rx"]) {
+    const [figure] = figures;
+    if (!figure) throw new Error("no figure");
+    const odd = { ...report, scope: start };
+    const found: Record<string, string>[] = parse(adherenceCsv(odd), { bom: true, columns: true });
+    expect(found.find((row) => row.title === "scope")?.says).toBe(`'${start}`);
+  }
+  // No figure of a rate is negative; a number would stand as it is all the same.
+  const negative = adherenceCsv({ ...report, criteria: report.criteria.map((one) => ({ ...one, criterion: { ...one.criterion, target: -0.5 } })) });
+  const found: Record<string, string>[] = parse(negative, { bom: true, columns: true });
+  expect(found[0]?.target).toBe("-0.5");
+});
+
+test("counts of people under five are masked and said to be; nobody is 0", () => {
+  const people = rows.filter((row) => row.row === "people").map((row) => [row.practice, row.unit, row.population, row.says]);
+  expect(people).toEqual([
+    ["ELM", "patient", "", "masked: fewer than 5"],
+    ["ELM", "clinician", "6", ""],
+    ["OAK", "patient", "0", ""],
+    ["OAK", "clinician", "5", ""],
+  ]);
+});
+
+test("cautions, cut-off, scope and software go with it", () => {
+  expect(rows.filter((row) => row.row === "caution").map((row) => row.says)).toEqual(cautions);
+  const about = Object.fromEntries(rows.filter((row) => row.row === "about").map((row) => [row.title, row.says]));
+  expect(about).toMatchObject({
+    period: "July to September 2026",
+    "data cut-off (when the last import was published)": "2026-10-02T08:30:00.000Z",
+    software: "Canal Audit 0.1.0",
+  });
+  expect(about.scope).toContain("the whole group");
+});
+
+test("where there is nothing to estimate the rate is empty and the reason is written", () => {
+  const none = adherenceReportOf({ period: of, practices: ["ELM"], wholeGroup: false, people: [], published: null, version: "0.1.0", figures: [empty()] });
+  const [row]: Record<string, string>[] = parse(adherenceCsv(none), { bom: true, columns: true });
+  expect(row).toMatchObject({ rate: "", interval_lower: "", counted: "0", why_no_rate: "No units in this period." });
+});
+
+function empty(): RateFigure {
+  const figure = figureOf({
+    kind: "rate", measure: "criterion/isolation", subject: { kind: "practice", code: "ELM" }, period: of, population: 0, excluded: {},
+    excepted: {}, notRecorded: 0, numerator: 0, denominator: 0, notMet: 0,
+  });
+  if (figure.kind !== "rate") throw new Error("not a rate");
+  return figure;
+}
