@@ -1,10 +1,11 @@
 import type { Value } from "@/lib/records/column";
 import type { Place } from "@/lib/records/reason";
 import { type TableName, tables } from "@/lib/records/tables";
-import { checkCell, isProblem } from "./check-cell";
+import { checkCell } from "./check-cell";
 import { checkTooth } from "./check-tooth";
 import { type Cells, type Found, heldRow } from "./held-row";
 import { patientOf } from "./patient-cell";
+import { isProblem } from "./problem";
 import { rowProblems } from "./row-rules";
 import type { Context, GoodRow, HeldRow } from "./sheet";
 
@@ -24,14 +25,23 @@ export function checkRow(
   const values: Record<string, Value | undefined> = {};
   const found = troubles.filter(({ column }) => column === undefined || names(table).has(column));
   const patient = patientOf(table, cells, context);
-  const cellContext = { zone: () => context.zoneOf(cells.practice?.trim() || undefined), now: context.now };
+  const cellContext = {
+    zone: () => context.zoneOf(cells.practice?.trim() || undefined),
+    now: context.now,
+  };
   for (const column of tables[table].columns) {
     const text = cells[column.name]?.trim();
     if (!text) {
-      if (column.required) found.push({ column: column.name, found: "", remedy: `it is required: ${lowered(column.says)}` });
+      if (column.required)
+        found.push({
+          column: column.name,
+          found: "",
+          remedy: `it is required: ${lowered(column.says)}`,
+        });
       continue;
     }
-    const checked = column.type === "tooth" ? checkTooth(text, cells) : checkCell(column, text, cellContext);
+    const checked =
+      column.type === "tooth" ? checkTooth(text, cells) : checkCell(column, text, cellContext);
     if (isProblem(checked)) found.push({ column: column.name, ...checked });
     else values[column.name] = patient ? patient.kept(column.name, checked) : checked;
   }
@@ -41,9 +51,15 @@ export function checkRow(
 }
 
 /** A row whose cells may stand under other columns' names. */
-export function checkMisplaced(table: TableName, cells: Cells, place: Place, troubles: readonly Found[]): HeldRow {
+export function checkMisplaced(
+  table: TableName,
+  cells: Cells,
+  place: Place,
+  troubles: readonly Found[],
+): HeldRow {
   // Any cell might be the patient, so nothing of the row is kept.
-  if (tables[table].columns.some((column) => column.type === "patient")) return heldRow(table, place, {}, troubles, {});
+  if (tables[table].columns.some((column) => column.type === "patient"))
+    return heldRow(table, place, {}, troubles, {});
   const values: Record<string, Value | undefined> = {};
   for (const column of tables[table].columns) {
     const text = cells[column.name]?.trim();

@@ -2,7 +2,11 @@ import type { Readable } from "node:stream";
 import { type Line, linesOf, longestLine } from "./lines-of";
 
 /** One row of a CSV file: its cells, or what keeps it from being cut into cells. `line` is where it starts. */
-export type CsvRow = { readonly line: number; readonly cells: readonly string[]; readonly broken?: "open quote" | "too long" };
+export type CsvRow = {
+  readonly line: number;
+  readonly cells: readonly string[];
+  readonly broken?: "open quote" | "too long";
+};
 
 /** A row over more lines than this has a quote that is never closed. */
 const mostLines = 200;
@@ -48,7 +52,10 @@ function cut(lines: readonly Line[], last: boolean): { rows: CsvRow[]; open: Lin
 }
 
 /** The cells of the row that starts at a line, over as many lines as its quotes take, or why there is none. */
-function quotedRow(lines: readonly Line[], from: number): { cells: string[]; lines: number } | "more" | "never closed" {
+function quotedRow(
+  lines: readonly Line[],
+  from: number,
+): { cells: string[]; lines: number } | "more" | "never closed" {
   const cells: string[] = [];
   let length = 0;
   let number = from;
@@ -71,7 +78,8 @@ function quotedRow(lines: readonly Line[], from: number): { cells: string[]; lin
         number += 1;
         length += text.length;
         const next = lines[number];
-        if (number - from >= mostLines || length > longestLine || next?.tooLong) return "never closed";
+        if (number - from >= mostLines || length > longestLine || next?.tooLong)
+          return "never closed";
         if (!next) return "more";
         text = next.text;
         at = 0;

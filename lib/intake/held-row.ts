@@ -22,20 +22,26 @@ export function heldRow(
   patient?: Patient,
 ): HeldRow {
   const { columns } = tables[table];
-  const hidden = (column: string | undefined, text: string) => printable(patient ? patient.hidden(column, text) : text);
+  const hidden = (column: string | undefined, text: string) =>
+    printable(patient ? patient.hidden(column, text) : text);
   const raw: Record<string, string> = {};
   for (const { name } of columns) {
     const text = cells[name]?.trim();
     if (text) raw[name] = hidden(name, text);
   }
   const keys = columns.filter((column) => column.key && column.name !== "practice");
-  const known = (name: string) => (typeof values[name] === "string" ? { [name]: hidden(name, values[name]) } : {});
+  const known = (name: string) =>
+    typeof values[name] === "string" ? { [name]: hidden(name, values[name]) } : {};
   // A row whose cells could not be told has no empty canal: it has none that is known.
-  const wholeTooth = keys.some(({ name }) => name === "canal") && raw.session_id && !raw.canal ? { canal: "" } : {};
+  const wholeTooth =
+    keys.some(({ name }) => name === "canal") && raw.session_id && !raw.canal ? { canal: "" } : {};
   return {
     verdict: "held",
     line: place.line,
-    key: keys.map(({ name }) => raw[name] ?? "").filter(Boolean).join(" "),
+    key: keys
+      .map(({ name }) => raw[name] ?? "")
+      .filter(Boolean)
+      .join(" "),
     ...known("practice"),
     ...known("session_id"),
     ...wholeTooth,
@@ -45,7 +51,10 @@ export function heldRow(
   };
 }
 
-function reasonText({ column, found }: Found, hidden: (column: string | undefined, text: string) => string): string {
+function reasonText(
+  { column, found }: Found,
+  hidden: (column: string | undefined, text: string) => string,
+): string {
   return column === "patient" && found !== "" ? "(not shown)" : hidden(undefined, found);
 }
 

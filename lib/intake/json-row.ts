@@ -9,7 +9,8 @@ const cell = z.union([z.string(), z.number(), z.boolean(), z.null()]);
  * and a whole number too large to be exact are told as troubles beside the cells that are right.
  */
 export function jsonRow(text: string, tooLong: boolean, line: number): RawRow {
-  if (tooLong) return noRow(line, "the item is too long for a row; is a quote or brace never closed?");
+  if (tooLong)
+    return noRow(line, "the item is too long for a row; is a quote or brace never closed?");
   let parsed: unknown;
   try {
     parsed = JSON.parse(text);
@@ -17,16 +18,35 @@ export function jsonRow(text: string, tooLong: boolean, line: number): RawRow {
     return noRow(line, "it cannot be read as JSON; mend its quotes, commas and braces");
   }
   const checked = item.safeParse(parsed);
-  if (!checked.success) return noRow(line, "a row is an object in braces, each value by its column's name");
+  if (!checked.success)
+    return noRow(line, "a row is an object in braces, each value by its column's name");
   const cells: Record<string, string> = {};
   const troubles: Trouble[] = [];
   for (const [key, value] of Object.entries(checked.data)) {
     const column = key.trim().toLowerCase();
     const read = cell.safeParse(value);
-    if (Object.hasOwn(cells, column)) troubles.push({ column, found: "the column twice", remedy: "a row has each column once; take one out" });
-    else if (!read.success) troubles.push({ column, found: "something nested", remedy: "write one text, number, true, false or null" });
-    else if (typeof read.data === "number" && Number.isInteger(read.data) && !Number.isSafeInteger(read.data)) {
-      troubles.push({ column, found: "a number too long to be exact", remedy: "put it in quotes, as it is a code and no number" });
+    if (Object.hasOwn(cells, column))
+      troubles.push({
+        column,
+        found: "the column twice",
+        remedy: "a row has each column once; take one out",
+      });
+    else if (!read.success)
+      troubles.push({
+        column,
+        found: "something nested",
+        remedy: "write one text, number, true, false or null",
+      });
+    else if (
+      typeof read.data === "number" &&
+      Number.isInteger(read.data) &&
+      !Number.isSafeInteger(read.data)
+    ) {
+      troubles.push({
+        column,
+        found: "a number too long to be exact",
+        remedy: "put it in quotes, as it is a code and no number",
+      });
     } else cells[column] = asText(read.data);
   }
   return { line, cells, ...(troubles.length > 0 ? { troubles } : {}) };
@@ -38,5 +58,10 @@ function asText(value: string | number | boolean | null): string {
 }
 
 function noRow(line: number, remedy: string): RawRow {
-  return { line, cells: {}, troubles: [{ found: "something else than a row", remedy }], misplaced: true };
+  return {
+    line,
+    cells: {},
+    troubles: [{ found: "something else than a row", remedy }],
+    misplaced: true,
+  };
 }

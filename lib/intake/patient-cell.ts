@@ -17,13 +17,18 @@ const shortest = 4;
  * The patient's reference goes no further than here: what is kept is its keyed hash, also where another cell repeats the
  * reference, as a case named after the patient does. Undefined where the row names no patient.
  */
-export function patientOf(table: TableName, cells: Readonly<Record<string, string>>, context: Context): Patient | undefined {
+export function patientOf(
+  table: TableName,
+  cells: Readonly<Record<string, string>>,
+  context: Context,
+): Patient | undefined {
   const column = patientColumn[table];
   const reference = column === undefined ? undefined : cells[column]?.trim();
   if (!reference) return undefined;
   const hash = context.pseudonym((cells.practice ?? "").trim(), reference);
   return {
-    kept: (name, value) => (name === column || (name === "case_id" && value === reference) ? hash : value),
+    kept: (name, value) =>
+      name === column || (name === "case_id" && value === reference) ? hash : value,
     hidden: (name, text) => {
       if (name === column) return hash;
       return reference.length >= shortest ? text.replaceAll(reference, hash) : text;
@@ -32,5 +37,8 @@ export function patientOf(table: TableName, cells: Readonly<Record<string, strin
 }
 
 const patientColumn: Partial<Record<TableName, string>> = Object.fromEntries(
-  Object.values(tables).map(({ name, columns }) => [name, columns.find((column) => column.type === "patient")?.name]),
+  Object.values(tables).map(({ name, columns }) => [
+    name,
+    columns.find((column) => column.type === "patient")?.name,
+  ]),
 );

@@ -1,5 +1,7 @@
+import type { Problem } from "./problem";
+
 /** What keeps a row from being read as it stands. */
-export type Trouble = { readonly column?: string; readonly found: string; readonly remedy: string };
+export type Trouble = { readonly column?: string } & Problem;
 
 /**
  * A row as a reader gives it: its cells by column name. With `troubles` it is held whatever its cells hold; its cells are

@@ -19,11 +19,20 @@ export async function readCsv(path: string, name: string): Promise<RawSheet | un
     if (!first) continue;
     if (first.broken || first.cells.some((cell) => cell.includes("\0"))) {
       source.destroy();
-      throw new UnreadableFile(name, "its first row is no header of a CSV file; save it as CSV with commas, in UTF-8.");
+      throw new UnreadableFile(
+        name,
+        "its first row is no header of a CSV file; save it as CSV with commas, in UTF-8.",
+      );
     }
     const header = headerOf(first.cells);
     const rest = rows.slice(rows.indexOf(first) + 1);
-    return { name, title: name, header, rows: rowsOf(rest, batches, header), close: async () => void source.destroy() };
+    return {
+      name,
+      title: name,
+      header,
+      rows: rowsOf(rest, batches, header),
+      close: async () => void source.destroy(),
+    };
   }
 }
 
@@ -33,7 +42,8 @@ async function* rowsOf(
   header: readonly string[],
 ): AsyncGenerator<RawRow> {
   for (const row of first) if (!isBlank(row)) yield rawRow(row, header);
-  for await (const rows of batches) for (const row of rows) if (!isBlank(row)) yield rawRow(row, header);
+  for await (const rows of batches)
+    for (const row of rows) if (!isBlank(row)) yield rawRow(row, header);
 }
 
 /** Spreadsheets save rows of nothing but commas below their tables. */
@@ -42,10 +52,12 @@ function isBlank(row: CsvRow): boolean {
 }
 
 function rawRow(row: CsvRow, header: readonly string[]): RawRow {
-  if (row.broken) return { line: row.line, cells: {}, troubles: [brokenWords[row.broken]], misplaced: true };
+  if (row.broken)
+    return { line: row.line, cells: {}, troubles: [brokenWords[row.broken]], misplaced: true };
   const cells: Record<string, string> = {};
   const count = row.cells.length;
-  for (let place = 0; place < header.length && place < count; place += 1) cells[header[place] ?? ""] = row.cells[place] ?? "";
+  for (let place = 0; place < header.length && place < count; place += 1)
+    cells[header[place] ?? ""] = row.cells[place] ?? "";
   if (count === header.length) return { line: row.line, cells };
   const found = count === 1 ? "1 cell" : `${count} cells`;
   const remedy = `the header has ${header.length}; a comma is missing or too many, or a text with a comma in it needs quotes round it`;
@@ -53,6 +65,12 @@ function rawRow(row: CsvRow, header: readonly string[]): RawRow {
 }
 
 const brokenWords = {
-  "open quote": { found: "a quote that is never closed", remedy: "put a quote at the end of that cell, or take the one at its beginning out" },
-  "too long": { found: `more than ${longestLine} characters in one line`, remedy: "no row is that long; export the file again" },
+  "open quote": {
+    found: "a quote that is never closed",
+    remedy: "put a quote at the end of that cell, or take the one at its beginning out",
+  },
+  "too long": {
+    found: `more than ${longestLine} characters in one line`,
+    remedy: "no row is that long; export the file again",
+  },
 };

@@ -19,7 +19,10 @@ export async function readNdjson(path: string, name: string): Promise<RawSheet |
 /** So many rows tell which columns there are; the rows of a file need not all have the same. */
 const rowsLookedAt = 100;
 
-async function sheetOf(name: string, rows: AsyncGenerator<RawRow>): Promise<RawSheet & { empty: boolean }> {
+async function sheetOf(
+  name: string,
+  rows: AsyncGenerator<RawRow>,
+): Promise<RawSheet & { empty: boolean }> {
   const read: RawRow[] = [];
   while (read.length < rowsLookedAt) {
     const { done, value } = await rows.next();
@@ -31,14 +34,18 @@ async function sheetOf(name: string, rows: AsyncGenerator<RawRow>): Promise<RawS
   return { name, title: name, header, rows: chained(read, rows), close, empty: read.length === 0 };
 }
 
-async function* chained(read: readonly RawRow[], rest: AsyncGenerator<RawRow>): AsyncGenerator<RawRow> {
+async function* chained(
+  read: readonly RawRow[],
+  rest: AsyncGenerator<RawRow>,
+): AsyncGenerator<RawRow> {
   yield* read;
   yield* rest;
 }
 
 async function* linesAsRows(path: string): AsyncGenerator<RawRow> {
   for await (const lines of linesOf(createReadStream(path))) {
-    for (const { number, text, tooLong } of lines) if (text.trim() !== "") yield jsonRow(text, tooLong, number);
+    for (const { number, text, tooLong } of lines)
+      if (text.trim() !== "") yield jsonRow(text, tooLong, number);
   }
 }
 
@@ -46,7 +53,10 @@ async function* itemsOf(path: string, name: string): AsyncGenerator<RawRow> {
   let line = 0;
   for await (const item of jsonItems(createReadStream(path))) {
     if (item === "no array") {
-      throw new UnreadableFile(name, "it is no JSON array of rows; write [ { … }, { … } ], or one object a line in a file that ends in .ndjson.");
+      throw new UnreadableFile(
+        name,
+        "it is no JSON array of rows; write [ { … }, { … } ], or one object a line in a file that ends in .ndjson.",
+      );
     }
     line += 1;
     if (typeof item !== "string") yield jsonRow(item.text, item.tooLong, line);
@@ -55,6 +65,13 @@ async function* itemsOf(path: string, name: string): AsyncGenerator<RawRow> {
 }
 
 const endings = {
-  "text after the array": { found: "text after the end of the array", remedy: "one file holds one array; take out what stands after it, or bring it in as a file of its own" },
-  "not closed": { found: "the end of the file within the array", remedy: "the file seems to be cut off; bring in a whole one" },
+  "text after the array": {
+    found: "text after the end of the array",
+    remedy:
+      "one file holds one array; take out what stands after it, or bring it in as a file of its own",
+  },
+  "not closed": {
+    found: "the end of the file within the array",
+    remedy: "the file seems to be cut off; bring in a whole one",
+  },
 };

@@ -18,9 +18,17 @@ import { seemsTable, whichTable } from "./which-table";
  *
  * @throws UnreadableFile where it is none of these, is empty, or its table cannot be told.
  */
-export async function* readSheets(path: string, name: string, context: Context): AsyncGenerator<Sheet> {
+export async function* readSheets(
+  path: string,
+  name: string,
+  context: Context,
+): AsyncGenerator<Sheet> {
   const read = readers[extname(name).toLowerCase()];
-  if (!read) throw new UnreadableFile(name, "files that end in .csv, .xlsx, .json or .ndjson can be read; save it as one of these.");
+  if (!read)
+    throw new UnreadableFile(
+      name,
+      "files that end in .csv, .xlsx, .json or .ndjson can be read; save it as one of these.",
+    );
   await access(path, constants.R_OK).catch(() => {
     throw new UnreadableFile(name, "it cannot be opened; is it still there, and may it be read?");
   });
@@ -30,7 +38,12 @@ export async function* readSheets(path: string, name: string, context: Context):
     try {
       const table = whichTable(raw);
       any = true;
-      yield { name: raw.name, table, ignored: ignored(raw, table), rows: rowsOf(raw, table, context) };
+      yield {
+        name: raw.name,
+        table,
+        ignored: ignored(raw, table),
+        rows: rowsOf(raw, table, context),
+      };
     } catch (trouble) {
       if (!(trouble instanceof UnreadableFile) || seemsTable(raw)) throw trouble;
       noTable ??= trouble;
@@ -38,7 +51,8 @@ export async function* readSheets(path: string, name: string, context: Context):
       await raw.close();
     }
   }
-  if (!any) throw noTable ?? new UnreadableFile(name, "it is empty; export it again, or leave it out.");
+  if (!any)
+    throw noTable ?? new UnreadableFile(name, "it is empty; export it again, or leave it out.");
 }
 
 const readers: Readonly<Record<string, (path: string, name: string) => AsyncIterable<RawSheet>>> = {
@@ -61,7 +75,11 @@ function ignored(raw: RawSheet, table: TableName): string[] {
   return [...new Set(raw.header.filter((name) => name !== "" && !known.has(name)))];
 }
 
-async function* rowsOf(raw: RawSheet, table: TableName, context: Context): AsyncGenerator<GoodRow | HeldRow> {
+async function* rowsOf(
+  raw: RawSheet,
+  table: TableName,
+  context: Context,
+): AsyncGenerator<GoodRow | HeldRow> {
   for await (const { line, cells, troubles, misplaced } of raw.rows) {
     const place = { file: raw.name, line };
     yield misplaced

@@ -3,18 +3,25 @@ import { UnreadableFile } from "./unreadable-file";
 import { headerOf } from "./which-table";
 import { type SheetRow, sheetRows } from "./workbook/sheet-rows";
 import { cellStyles, sharedStrings, workbookSheets } from "./workbook/workbook-parts";
-import { type Parts, zipEntries } from "./workbook/zip-entries";
+import { zipEntries } from "./workbook/zip-entries";
 
 /** Reads the sheets of an XLSX workbook one after the other; the first row of a sheet is its header. Empty sheets are passed over. */
 export async function* readWorkbook(path: string, name: string): AsyncGenerator<RawSheet> {
   const refuse = (trouble: unknown) =>
-    new UnreadableFile(name, `it cannot be read as a workbook (${trouble instanceof Error ? trouble.message : String(trouble)}); save it as .xlsx again, or its sheets as CSV files.`);
+    new UnreadableFile(
+      name,
+      `it cannot be read as a workbook (${trouble instanceof Error ? trouble.message : String(trouble)}); save it as .xlsx again, or its sheets as CSV files.`,
+    );
   const parts = await zipEntries(path).catch((trouble: unknown) => {
     throw refuse(trouble);
   });
   try {
     const { sheets, from1904 } = await workbookSheets(parts);
-    const around = { strings: await sharedStrings(parts), styles: await cellStyles(parts), from1904 };
+    const around = {
+      strings: await sharedStrings(parts),
+      styles: await cellStyles(parts),
+      from1904,
+    };
     for (const { title, part } of sheets) {
       const rows = sheetRows(parts, part, around);
       const first = await rows.next();
@@ -54,7 +61,12 @@ function rawRow({ line, cells }: SheetRow, names: ReadonlyMap<number, string>): 
     else row[name] = text;
   }
   if (beyond === undefined) return { line, cells: row };
-  return { line, cells: row, troubles: [{ found: `a value in column ${letters(beyond)}`, remedy }], misplaced: true };
+  return {
+    line,
+    cells: row,
+    troubles: [{ found: `a value in column ${letters(beyond)}`, remedy }],
+    misplaced: true,
+  };
 }
 
 const remedy = "the header row has no name over it; name the column, or empty the cell";

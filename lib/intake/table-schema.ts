@@ -32,7 +32,10 @@ export type TableSchema = {
 /** A table as a Table Schema (Data Package 2.0, an open standard); `unit` (UCUM) is an addition of its own. */
 export function tableSchema(table: TableName): TableSchema {
   const { columns, parent } = tables[table];
-  const visit = { fields: ["session_id"], reference: { resource: "sessions" as const, fields: ["session_id"] } };
+  const visit = {
+    fields: ["session_id"],
+    reference: { resource: "sessions" as const, fields: ["session_id"] },
+  };
   return {
     $schema: "https://datapackage.org/profiles/2.0/tableschema.json",
     fields: columns.map(field),

@@ -7,6 +7,8 @@ export function templateCsv(table: TableName): string {
 
 /** A CSV file of a table with one row of examples, which the checks take as it stands. */
 export function exampleCsv(table: TableName): string {
-  const cells = tables[table].columns.map(({ example }) => (/[",]/.test(example) ? `"${example.replaceAll('"', '""')}"` : example));
+  const cells = tables[table].columns.map(({ example }) =>
+    /[",]/.test(example) ? `"${example.replaceAll('"', '""')}"` : example,
+  );
   return `${templateCsv(table)}${cells.join(",")}\r\n`;
 }

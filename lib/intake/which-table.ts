@@ -19,14 +19,20 @@ export function whichTable(sheet: RawSheet): TableName {
     );
   }
   const twice = has.find((name, place) => has.indexOf(name) !== place);
-  if (twice) throw new UnreadableFile(sheet.name, `the header row has the column ${twice} twice; remove or rename one.`);
+  if (twice)
+    throw new UnreadableFile(
+      sheet.name,
+      `the header row has the column ${twice} twice; remove or rename one.`,
+    );
   return table;
 }
 
 /** Is a sheet meant for a table, so that it must not be passed over: by its name, or by three columns of one table. */
 export function seemsTable(sheet: RawSheet): boolean {
   const header = new Set(sheet.header);
-  const has = tableNames.map((name) => tables[name].columns.filter((column) => header.has(column.name)).length);
+  const has = tableNames.map(
+    (name) => tables[name].columns.filter((column) => header.has(column.name)).length,
+  );
   return tableByTitle(sheet.title) !== undefined || Math.max(...has) >= 3;
 }
 
@@ -40,14 +46,22 @@ export function tableByTitle(title: string): TableName | undefined {
 function tableByHeader(sheet: RawSheet): TableName {
   const header = new Set(sheet.header);
   const fitting = tableNames
-    .filter((name) => tables[name].columns.every((column) => !column.required || header.has(column.name)))
-    .map((name) => ({ name, takes: tables[name].columns.filter((column) => header.has(column.name)).length }));
+    .filter((name) =>
+      tables[name].columns.every((column) => !column.required || header.has(column.name)),
+    )
+    .map((name) => ({
+      name,
+      takes: tables[name].columns.filter((column) => header.has(column.name)).length,
+    }));
   const most = Math.max(0, ...fitting.map((one) => one.takes));
   const best = fitting.filter((one) => one.takes === most).map((one) => one.name);
   const [only] = best;
   if (best.length === 1 && only) return only;
   if (best.length > 1) {
-    throw new UnreadableFile(sheet.name, `its header fits the tables ${best.join(" and ")}; name the file after the one it holds.`);
+    throw new UnreadableFile(
+      sheet.name,
+      `its header fits the tables ${best.join(" and ")}; name the file after the one it holds.`,
+    );
   }
   const found = shown(sheet.header);
   throw new UnreadableFile(
@@ -64,8 +78,13 @@ export function headerOf(names: readonly string[]): string[] {
 /** What is no header row may hold a patient, so it is shown only where it has a column's name in it. */
 function shown(header: readonly string[]): string {
   if (!header.some((name) => columnNames.has(name))) return "no column's name";
-  const text = header.slice(0, 8).join(", ").replace(/\p{Cc}/gu, "");
+  const text = header
+    .slice(0, 8)
+    .join(", ")
+    .replace(/\p{Cc}/gu, "");
   return text.length > 100 ? `${text.slice(0, 100)}…` : text || "nothing";
 }
 
-const columnNames = new Set(tableNames.flatMap((name) => tables[name].columns.map((column) => column.name)));
+const columnNames = new Set(
+  tableNames.flatMap((name) => tables[name].columns.map((column) => column.name)),
+);

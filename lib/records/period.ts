@@ -4,8 +4,21 @@
  */
 export type Period = { readonly name: string; readonly from: string; readonly until: string };
 
-/** Reads a period; undefined where the text names none. */
+/**
+ * Days between which a record can lie. Others are slips, and neither YYYY-MM-DD nor PostgreSQL knows the year 0 or
+ * one of five digits.
+ */
+const earliest = "1900-01-01";
+const latestUntil = "2200-01-01";
+
+/** Reads a period; undefined where the text names none, or one outside the years of records. */
 export function period(text: string): Period | undefined {
+  const found = named(text);
+  if (!found || found.from < earliest || found.until.length > 10 || found.until > latestUntil) return undefined;
+  return found;
+}
+
+function named(text: string): Period | undefined {
   const quarterParts = /^(\d{4})-Q([1-4])$/i.exec(text);
   if (quarterParts) return quarter(Number(quarterParts[1]), Number(quarterParts[2]));
   const monthParts = /^(\d{4})-(0[1-9]|1[0-2])$/.exec(text);

@@ -21,7 +21,8 @@ export type MeasureRecords = {
 
 const size = 25;
 const asked = z.object({
-  clinician: z.string().max(200).optional().catch(undefined),
+  // No database takes a NUL in a text.
+  clinician: z.string().max(200).regex(/^[^\0]*$/).optional().catch(undefined),
   outcome: z.string().max(40).optional().catch(undefined),
   page: z.coerce.number().int().min(1).max(100_000).catch(1),
 });

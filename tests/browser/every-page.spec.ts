@@ -1,5 +1,5 @@
-import { type APIRequestContext, expect, request, test } from "@playwright/test";
-import { addressTable, answerTo, type Line } from "./address-table";
+import { type APIRequestContext, type APIResponse, expect, request, test } from "@playwright/test";
+import { type Answer, addressTable, answerTo, type Line } from "./address-table";
 import { everybody, known, stateOf, type Who } from "./everybody";
 import { pagesAndRoutes } from "./project-pages";
 import { tamperedAddresses } from "./tampered-addresses";
@@ -14,34 +14,28 @@ test("Every page and every method of every route stands in the table of addresse
 for (const who of ["nobody", ...everybody] as const) {
   test(`Every page and route answers ${who} as it should`, async () => {
     const context = await as(who);
-    for (const line of addressTable(known())) {
-      if (line.endsSession && who !== "nobody") continue;
-      const answer = await ask(context, line);
-      const status = answer.status();
-      const leads = status >= 300 && status < 400;
-      const got = leads ? `to ${pathOf(answer.headers().location)}` : status;
-      expect.soft(got, `${line.of} at ${line.address} as ${who}`).toBe(answerTo(line, who));
-      if (status !== 200 || !answer.headers()["content-type"]?.includes("html")) continue;
-      expect.soft(failedParts(await answer.text()), `parts of ${line.address} as ${who}`).toEqual([]);
-    }
+    const lines = addressTable(known()).filter((line) => who === "nobody" || !line.endsSession);
+    const got: string[] = [];
+    for (const line of lines) got.push(`${line.address}: ${await outcomeOf(await ask(context, line))}`);
+    expect(got).toEqual(lines.map((line) => `${line.address}: ${answerTo(line, who)}`));
     await context.dispose();
   });
 }
 
-test("Tampered addresses are answered by a plain page", async () => {
-  const contexts = new Map<Who, APIRequestContext>();
-  for (const { who, address, says } of tamperedAddresses(known())) {
-    const context = contexts.get(who) ?? (await as(who));
-    contexts.set(who, context);
-    const answer = await context.get(address, { maxRedirects: 0 });
-    expect.soft(answer.status(), `${address} as ${who}`).toBeLessThan(500);
-    const text = await answer.text();
-    if (answer.headers()["content-type"]?.includes("html")) {
-      expect.soft(failedParts(text), `parts of ${address} as ${who}`).toEqual([]);
+for (const who of everybody.filter((one) => one !== "SPINDLE record keeper" && one !== "SPINDLE administrator")) {
+  test(`Tampered addresses are answered to ${who} by a plain page`, async () => {
+    const context = await as(who);
+    const wrong: string[] = [];
+    for (const { address, says } of tamperedAddresses(known()).filter((one) => one.who === who)) {
+      const answer = await context.get(address, { maxRedirects: 0 });
+      const outcome = await outcomeOf(answer);
+      if (typeof outcome === "string" || outcome >= 500) wrong.push(`${address}: ${outcome}`);
+      else if (says && !textOf(await answer.text()).includes(says)) wrong.push(`${address}: does not say "${says}"`);
     }
-    if (says) expect.soft(text, `${address} as ${who}`).toContain(says);
-  }
-});
+    expect(wrong).toEqual([]);
+    await context.dispose();
+  });
+}
 
 test("A visit that is not one's own is refused in the same words whether it exists or not", async () => {
   const { visit } = known();
@@ -72,13 +66,26 @@ function ask(context: APIRequestContext, { of, address, form }: Line) {
   return context.post(address, { multipart: form, maxRedirects: 0 });
 }
 
-function pathOf(location: string | undefined): string {
-  return new URL(location ?? "", "http://here").pathname;
+/** The status, where it leads, or the parts of a page that failed after it had begun. */
+async function outcomeOf(answer: APIResponse): Promise<Answer | string> {
+  const status = answer.status();
+  const { location, "content-type": type } = answer.headers();
+  if (status >= 300 && status < 400) return `to ${new URL(location ?? "", "http://here").pathname}`;
+  if (status !== 200 || !type?.includes("html")) return status;
+  const failed = failedParts(await answer.text());
+  return failed.length === 0 ? status : `${status} with parts that failed: ${failed.join(", ")}`;
 }
 
-/** Marks of parts that failed after the page had begun, by which Next tells the browser of an error. */
+/** Next marks a part that failed by a template with the error's number; without one it is left to the browser to draw. */
 function failedParts(html: string): string[] {
-  return [...html.matchAll(/<template data-dgst="([^"]*)"/g)].map(([, digest]) => digest ?? "");
+  return [...html.matchAll(/<template data-dgst="(\d[^"]*)"/g)].map(
+    ([, digest]) => digest ?? "",
+  );
+}
+
+/** The words as a person reads them, or as JSON has them. */
+function textOf(answer: string): string {
+  return answer.replaceAll("&#x27;", "'").replaceAll("&quot;", '"');
 }
 
 /** The refusal's sentence as it travels in the page (app/_parts/refusal.ts). */

@@ -20,10 +20,11 @@ export function tamperedAddresses({ visit }: Known): Tampered[] {
     ["quality officer", "/api/quality/adherence"],
     ["record keeper", "/records"],
   ];
-  const lists: [Somebody, string][] = [
-    ["group lead", "/lead/measures/volume"],
-    ["clinician M-03", "/clinician"],
-    ["record keeper", "/records/held"],
+  const few = numbers.filter((_, place) => place % 4 === 2);
+  const lists: [Somebody, string, string[]][] = [
+    ["group lead", "/lead/measures/volume", few],
+    ["clinician M-03", "/clinician", few],
+    ["record keeper", "/records/held", numbers],
   ];
   const ofPractices = pages.filter(([who]) => who !== "clinician M-03");
   return [
@@ -38,8 +39,8 @@ export function tamperedAddresses({ visit }: Known): Tampered[] {
         says: "There is no practice",
       })),
     ),
-    ...lists.flatMap(([who, path]) =>
-      numbers.map((number) => ({ who, address: `${path}?period=2026-Q2&${listAddress(number)}` })),
+    ...lists.flatMap(([who, path, some]) =>
+      some.map((number) => ({ who, address: `${path}?period=2026-Q2&${listAddress(number)}` })),
     ),
     // A practice beyond one's own is answered as one that does not exist.
     ...(["/lead", "/lead/measures/volume"] as const).flatMap((path) =>
@@ -52,11 +53,11 @@ export function tamperedAddresses({ visit }: Known): Tampered[] {
       ...{ who: "SPINDLE quality officer" as const, address: `/quality?period=2026-Q2&practice=${code}` },
       says: `There is no practice ${code} among those you may see.`,
     })),
-    ...[visit.own, "' or 1=1 --", "%", "..", "x".repeat(3000), "\u0001", "é/é"].map((id) => ({
+    ...[visit.own, "' or 1=1 --", "%", "x".repeat(3000), "\u0001", "é/é"].map((id) => ({
       ...{ who: "clinician M-06" as const, address: `/visits/MEDLAR/${encodeURIComponent(id)}` },
     })),
-    ...["%00", "%E0%A4%A", "%2e%2e%2f"].map((id) => ({ who: "group lead" as const, address: `/visits/MEDLAR/${id}` })),
-    ...["volume/volume", "criterion", "criterion/..", "Volume", "%27", "%00", "__proto__", "constructor"].map((id) => ({
+    ...["%00", "..%2f"].map((id) => ({ who: "group lead" as const, address: `/visits/MEDLAR/${id}` })),
+    ...["volume/volume", "criterion", "Volume", "%27", "%00", "__proto__", "constructor"].map((id) => ({
       ...{ who: "group lead" as const, address: `/lead/measures/${id}` },
     })),
     ...["0", "-1", "1e3", "9".repeat(40), "1%20or%201=1", "%00"].map((id) => ({
@@ -65,7 +66,7 @@ export function tamperedAddresses({ visit }: Known): Tampered[] {
     ...["%00", "' or 1=1 --", "__proto__"].map((id) => ({
       ...{ who: "administrator" as const, address: `/administration/person/${encodeURIComponent(id)}` },
     })),
-    ...["../../package.json", "sessions.csv/..", "%2e%2e%2fpackage.json", "sessions.exe"].map((name) => ({
+    ...["../../package.json", "..%2fpackage.json", "sessions.exe"].map((name) => ({
       ...{ who: "record keeper" as const, address: `/api/records/format/${encodeURIComponent(name)}` },
     })),
   ];
@@ -77,7 +78,7 @@ const periods = [
   ...["2026-07-31..2026-07-01", "2026-02-30..2026-03-01", "0001-01-01..9999-12-31", "\u0000", "２０２６", "<script>"],
 ];
 const practices = ["' or 1=1", "MEDLAR'; drop table users; --", "medlar", "\u0000", "%", "x".repeat(2000)];
-const numbers = ["0", "-1", "99999999999999999999", "1e9", "NaN", "1.5", "x", "\u0000"];
+const numbers = ["0", "-1", "99999999999999999999", "1e9", "NaN", "1.5", "\u0000", "x"];
 
 /** The names that lists of pages go by. */
 function listAddress(number: string): string {

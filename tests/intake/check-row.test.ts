@@ -36,12 +36,29 @@ describe("a cell that is right", () => {
     expect(row).toMatchObject({ values: { [column]: value } });
   });
 
-  it.each(Object.keys(right) as Right[])("and an empty one of %s is not recorded, neither no nor 0", (table) => {
-    const row = checkRow(table, { ...right[table], practice: "", supervisor: " ", filled: "", volume_ml: "" }, place, context);
-    if (row.verdict === "good") expect(Object.values(row.values)).not.toContain(undefined);
-    const one = checkRow("canals", { ...right.canals, filled: " ", working_length_mm: "" }, place, context);
-    expect(one).toEqual({ verdict: "good", line: 42, values: { session_id: "V-1", canal: "MB1", preparation: "rotary" } });
-  });
+  it.each(Object.keys(right) as Right[])(
+    "and an empty one of %s is not recorded, neither no nor 0",
+    (table) => {
+      const row = checkRow(
+        table,
+        { ...right[table], practice: "", supervisor: " ", filled: "", volume_ml: "" },
+        place,
+        context,
+      );
+      if (row.verdict === "good") expect(Object.values(row.values)).not.toContain(undefined);
+      const one = checkRow(
+        "canals",
+        { ...right.canals, filled: " ", working_length_mm: "" },
+        place,
+        context,
+      );
+      expect(one).toEqual({
+        verdict: "good",
+        line: 42,
+        values: { session_id: "V-1", canal: "MB1", preparation: "rotary" },
+      });
+    },
+  );
 });
 
 describe("a cell that is wrong holds its row and says what would be right", () => {
@@ -89,29 +106,64 @@ describe("a cell that is wrong holds its row and says what would be right", () =
   });
 
   it("all problems of a row are told, not the first alone", () => {
-    const row = checkRow("irrigation", { session_id: "V-1", canal: "QQ", seq: "1.5", irrigant: "", volume_ml: "lots", delivery: "cup" }, place, context);
+    const row = checkRow(
+      "irrigation",
+      {
+        session_id: "V-1",
+        canal: "QQ",
+        seq: "1.5",
+        irrigant: "",
+        volume_ml: "lots",
+        delivery: "cup",
+      },
+      place,
+      context,
+    );
     const columns = row.verdict === "held" && row.reasons.map((reason) => reason.column);
     expect(columns).toEqual(["canal", "seq", "irrigant", "volume_ml", "delivery"]);
   });
 
   it("what PostgreSQL cannot store is replaced in what is kept", () => {
-    const row = checkRow("canals", { ...right.canals, session_id: "V\0-1", device: "a\ud800b" }, place, context);
-    expect(row).toMatchObject({ verdict: "held", key: "V\ufffd-1 MB1", raw: { session_id: "V\ufffd-1", device: "a\ufffdb" } });
+    const row = checkRow(
+      "canals",
+      { ...right.canals, session_id: "V\0-1", device: "a\ud800b" },
+      place,
+      context,
+    );
+    expect(row).toMatchObject({
+      verdict: "held",
+      key: "V\ufffd-1 MB1",
+      raw: { session_id: "V\ufffd-1", device: "a\ufffdb" },
+    });
     expect(JSON.stringify(row)).not.toMatch(/\\u0000|\\ud800/);
   });
 });
 
 describe("a held row tells where it belongs", () => {
   it.each<[TableName, Record<string, string>, object]>([
-    ["irrigation", { ...right.irrigation, practice: "NORTH", volume_ml: "-3" }, { key: "V-1 MB1 1", practice: "NORTH", session_id: "V-1", canal: "MB1" }],
-    ["irrigation", { ...right.irrigation, canal: "", volume_ml: "-3" }, { key: "V-1 1", session_id: "V-1", canal: "" }],
-    ["steps", { session_id: "V-1", step: "dam", status: "perhaps" }, { key: "V-1 dam", session_id: "V-1", canal: "" }],
+    [
+      "irrigation",
+      { ...right.irrigation, practice: "NORTH", volume_ml: "-3" },
+      { key: "V-1 MB1 1", practice: "NORTH", session_id: "V-1", canal: "MB1" },
+    ],
+    [
+      "irrigation",
+      { ...right.irrigation, canal: "", volume_ml: "-3" },
+      { key: "V-1 1", session_id: "V-1", canal: "" },
+    ],
+    [
+      "steps",
+      { session_id: "V-1", step: "dam", status: "perhaps" },
+      { key: "V-1 dam", session_id: "V-1", canal: "" },
+    ],
   ])("%s %j", (table, cells, expected) => {
     expect(checkRow(table, cells, place, context)).toMatchObject(expected);
   });
 
   it("but not by a canal's name that is none", () => {
-    expect(checkRow("irrigation", { ...right.irrigation, canal: "QQ" }, place, context)).not.toHaveProperty("canal");
+    expect(
+      checkRow("irrigation", { ...right.irrigation, canal: "QQ" }, place, context),
+    ).not.toHaveProperty("canal");
   });
 });
 
@@ -125,10 +177,26 @@ describe("columns that must agree", () => {
     ["sessions", { tooth: "58" }, /no such tooth in fdi/],
     ["sessions", { tooth: "19" }, /no such tooth in fdi notation, but there is in universal/],
     ["sessions", { tooth: "UR6" }, /but there is in palmer/],
-    ["sessions", { tooth: "33", tooth_notation: "universal" }, /no such tooth in universal notation, but there is in fdi/],
-    ["sessions", { tooth: "16", tooth_notation: "" }, /it is a tooth in fdi and in universal, and not the same one; write fdi, universal or palmer/],
-    ["sessions", { tooth: "46", tooth_notation: "" }, /tooth_notation: nothing there; it is required/],
-    ["sessions", { tooth: "46", tooth_notation: "iso" }, /tooth_notation: found "iso"; write one of fdi, universal, palmer/],
+    [
+      "sessions",
+      { tooth: "33", tooth_notation: "universal" },
+      /no such tooth in universal notation, but there is in fdi/,
+    ],
+    [
+      "sessions",
+      { tooth: "16", tooth_notation: "" },
+      /it is a tooth in fdi and in universal, and not the same one; write fdi, universal or palmer/,
+    ],
+    [
+      "sessions",
+      { tooth: "46", tooth_notation: "" },
+      /tooth_notation: nothing there; it is required/,
+    ],
+    [
+      "sessions",
+      { tooth: "46", tooth_notation: "iso" },
+      /tooth_notation: found "iso"; write one of fdi, universal, palmer/,
+    ],
     ["instruments", { uses: "3", separated: "2" }, /^good$/],
     ["instruments", { uses: "3", separated: "no" }, /^good$/],
     ["instruments", { uses: "3", separated: "yes" }, /how many of them/],
@@ -139,11 +207,18 @@ describe("columns that must agree", () => {
     ["people", { to: "2025-03-31" }, /before from/],
     ["people", { to: "2025-04-01" }, /^good$/],
   ])("%s with %j: %s", (table, cells, expected) => {
-    expect(outcome(checkRow(table, { ...right[table], ...cells }, place, context))).toMatch(expected);
+    expect(outcome(checkRow(table, { ...right[table], ...cells }, place, context))).toMatch(
+      expected,
+    );
   });
 
   it("a tooth is kept by ISO 3950 whatever its notation (46 is universal 30, common practice)", () => {
-    const row = checkRow("sessions", { ...right.sessions, tooth: "30", tooth_notation: "universal" }, place, context);
+    const row = checkRow(
+      "sessions",
+      { ...right.sessions, tooth: "30", tooth_notation: "universal" },
+      place,
+      context,
+    );
     expect(row).toMatchObject({ values: { tooth: "46", tooth_notation: "universal" } });
   });
 });

@@ -2,7 +2,8 @@ import { describe, expect, it } from "vitest";
 import { instant } from "@/lib/intake/instant";
 
 const now = new Date("2026-11-25T12:00:00Z");
-const read = (text: string, zone: string | undefined = "Europe/London") => instant(text, () => zone, now);
+const read = (text: string, zone: string | undefined = "Europe/London") =>
+  instant(text, () => zone, now);
 
 // ISO 8601; offsets of Europe/London, America/New_York and Asia/Kolkata by the IANA time zone rules.
 describe("a moment", () => {
@@ -11,6 +12,7 @@ describe("a moment", () => {
     ["2026-07-03T09:10:00Z", "2026-07-03T09:10:00.000Z"],
     ["2026-07-03t09:10:00z", "2026-07-03T09:10:00.000Z"],
     ["2026-07-03T09:10+0530", "2026-07-03T03:40:00.000Z"],
+    ["2026-07-03 09:10:00+01", "2026-07-03T08:10:00.000Z"],
     ["2026-07-03 09:10:00.25-05:00", "2026-07-03T14:10:00.250Z"],
     ["2026-07-03T09:10:00", "2026-07-03T08:10:00.000Z"],
     ["2026-01-03 09:10", "2026-01-03T09:10:00.000Z"],
@@ -54,6 +56,8 @@ describe("a moment", () => {
   });
 
   it("local time without a zone known is held, and the offset asked for", () => {
-    expect(instant("2026-07-03T09:10:00", () => undefined, now)).toMatchObject({ remedy: expect.stringMatching(/write the offset/) });
+    expect(instant("2026-07-03T09:10:00", () => undefined, now)).toMatchObject({
+      remedy: expect.stringMatching(/write the offset/),
+    });
   });
 });

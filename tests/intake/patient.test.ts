@@ -16,30 +16,49 @@ describe("the patient's reference", () => {
 
   it("is hashed in its practice, and by none where the practice is missing", () => {
     const held = checkRow("sessions", { ...row, practice: "" }, { file: "f", line: 2 }, context);
-    expect(held).toMatchObject({ verdict: "held", raw: { patient: context.pseudonym("", reference) } });
+    expect(held).toMatchObject({
+      verdict: "held",
+      raw: { patient: context.pseudonym("", reference) },
+    });
     expect(JSON.stringify(held)).not.toContain(reference);
   });
 
   it("that names the case too is hashed there too, so that the case still joins", () => {
-    const good = checkRow("sessions", { ...row, case_id: reference }, { file: "f", line: 2 }, context);
+    const good = checkRow(
+      "sessions",
+      { ...row, case_id: reference },
+      { file: "f", line: 2 },
+      context,
+    );
     expect(good).toMatchObject({ verdict: "good", values: { patient: hash, case_id: hash } });
   });
 
-  it.each(tables.sessions.columns.map((column) => column.name))("never leaves a held row when %s holds it too", (column) => {
-    for (const text of [reference, `Dr ${reference} again`]) {
-      const held = checkRow("sessions", { ...row, treatment: "cup", [column]: text }, { file: "f", line: 2 }, context);
-      expect(held.verdict).toBe("held");
-      if (column !== "patient") expect(JSON.stringify(held)).not.toContain(reference);
-      else expect(JSON.stringify(held)).not.toContain(text);
-    }
-  });
+  it.each(tables.sessions.columns.map((column) => column.name))(
+    "never leaves a held row when %s holds it too",
+    (column) => {
+      for (const text of [reference, `Dr ${reference} again`]) {
+        const held = checkRow(
+          "sessions",
+          { ...row, treatment: "cup", [column]: text },
+          { file: "f", line: 2 },
+          context,
+        );
+        expect(held.verdict).toBe("held");
+        if (column !== "patient") expect(JSON.stringify(held)).not.toContain(reference);
+        else expect(JSON.stringify(held)).not.toContain(text);
+      }
+    },
+  );
 
   it.each([
     ["with a control character", `${reference}\n`.concat("x")],
     ["too long", reference.repeat(20)],
   ])("%s is not shown where it is found wrong", (_, text) => {
     const held = checkRow("sessions", { ...row, patient: text }, { file: "f", line: 2 }, context);
-    expect(held).toMatchObject({ verdict: "held", reasons: [{ column: "patient", found: "(not shown)" }] });
+    expect(held).toMatchObject({
+      verdict: "held",
+      reasons: [{ column: "patient", found: "(not shown)" }],
+    });
     expect(JSON.stringify(held)).not.toContain(reference);
   });
 
@@ -66,9 +85,14 @@ describe("the patient's reference", () => {
     expect(held).not.toHaveProperty("session_id");
   });
 
-  it.each(["sessions.csv", "export.csv"])("is not told in the refusal of %s without a header row", async (name) => {
-    const refusal = await readAll(name, `${cells}\n${cells}\n`).catch((trouble: unknown) => String(trouble));
-    expect(refusal).toMatch(/UnreadableFile/);
-    expect(refusal).not.toContain(reference);
-  });
+  it.each(["sessions.csv", "export.csv"])(
+    "is not told in the refusal of %s without a header row",
+    async (name) => {
+      const refusal = await readAll(name, `${cells}\n${cells}\n`).catch((trouble: unknown) =>
+        String(trouble),
+      );
+      expect(refusal).toMatch(/UnreadableFile/);
+      expect(refusal).not.toContain(reference);
+    },
+  );
 });

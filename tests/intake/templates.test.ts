@@ -8,7 +8,9 @@ import { readAll, rowsIn } from "./read-text";
 describe.each(tableNames)("%s", (name) => {
   it("has a blank template that is read without a row", async () => {
     expect(templateCsv(name)).toMatch(/^[a-z_,]+\r\n$/);
-    expect(await readAll("template.csv", templateCsv(name))).toMatchObject([{ table: name, ignored: [], rows: [] }]);
+    expect(await readAll("template.csv", templateCsv(name))).toMatchObject([
+      { table: name, ignored: [], rows: [] },
+    ]);
   });
 
   it("has examples that the checks take", async () => {
@@ -18,7 +20,9 @@ describe.each(tableNames)("%s", (name) => {
 
   it("has every column described, with what a cell may hold", () => {
     const rows = describeColumns(name);
-    expect(rows.map((row) => row.column)).toEqual(tables[name].columns.map((column) => column.name));
+    expect(rows.map((row) => row.column)).toEqual(
+      tables[name].columns.map((column) => column.name),
+    );
     for (const row of rows) expect(row.holds).not.toMatch(/undefined/);
   });
 
@@ -27,7 +31,9 @@ describe.each(tableNames)("%s", (name) => {
     const schema = tableSchema(name);
     const types = ["string", "number", "integer", "boolean", "date", "datetime"];
     for (const field of schema.fields) expect(types).toContain(field.type);
-    expect(schema.primaryKey).toEqual(tables[name].columns.filter((column) => column.key).map((column) => column.name));
+    expect(schema.primaryKey).toEqual(
+      tables[name].columns.filter((column) => column.key).map((column) => column.name),
+    );
     expect(schema.missingValues).toEqual([""]);
     expect(JSON.parse(JSON.stringify(schema))).toEqual(schema);
   });
@@ -35,5 +41,9 @@ describe.each(tableNames)("%s", (name) => {
 
 it("a flow is over 0 in the schema as in the checks", () => {
   const flow = tableSchema("irrigation").fields.find((field) => field.name === "flow_ml_min");
-  expect(flow).toMatchObject({ type: "number", unit: "mL/min", constraints: { exclusiveMinimum: 0, maximum: 60 } });
+  expect(flow).toMatchObject({
+    type: "number",
+    unit: "mL/min",
+    constraints: { exclusiveMinimum: 0, maximum: 60 },
+  });
 });

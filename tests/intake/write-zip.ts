@@ -18,7 +18,9 @@ export function writeZip(parts: Readonly<Record<string, string | Buffer>>): Buff
     const local = Buffer.concat([Buffer.from("PK\x03\x04"), common, Buffer.from(name), packed]);
     const place = Buffer.alloc(14);
     place.writeUInt32LE(offset, 10);
-    central.push(Buffer.concat([Buffer.from("PK\x01\x02\x14\x00"), common, place, Buffer.from(name)]));
+    central.push(
+      Buffer.concat([Buffer.from("PK\x01\x02\x14\x00"), common, place, Buffer.from(name)]),
+    );
     locals.push(local);
     offset += local.length;
   }
@@ -33,15 +35,23 @@ export function writeZip(parts: Readonly<Record<string, string | Buffer>>): Buff
 }
 
 /** A workbook (ECMA-376) whose one sheet has this XML within sheetData. */
-export function workbookOf(title: string, sheetData: string, more: { workbookPr?: string; strings?: string; styles?: string } = {}): Buffer {
+export function workbookOf(
+  title: string,
+  sheetData: string,
+  more: { workbookPr?: string; strings?: string; styles?: string } = {},
+): Buffer {
   const main = "http://schemas.openxmlformats.org/spreadsheetml/2006/main";
   const relations = "http://schemas.openxmlformats.org/officeDocument/2006/relationships";
   return writeZip({
     "xl/workbook.xml": `<workbook xmlns="${main}" xmlns:r="${relations}">${more.workbookPr ?? ""}<sheets><sheet name="${title}" sheetId="1" r:id="rId1"/></sheets></workbook>`,
     "xl/_rels/workbook.xml.rels": `<Relationships xmlns="http://schemas.openxmlformats.org/package/2006/relationships"><Relationship Id="rId1" Target="worksheets/sheet1.xml"/></Relationships>`,
     "xl/worksheets/sheet1.xml": `<worksheet xmlns="${main}"><sheetData>${sheetData}</sheetData></worksheet>`,
-    ...(more.strings ? { "xl/sharedStrings.xml": `<sst xmlns="${main}">${more.strings}</sst>` } : {}),
-    ...(more.styles ? { "xl/styles.xml": `<styleSheet xmlns="${main}">${more.styles}</styleSheet>` } : {}),
+    ...(more.strings
+      ? { "xl/sharedStrings.xml": `<sst xmlns="${main}">${more.strings}</sst>` }
+      : {}),
+    ...(more.styles
+      ? { "xl/styles.xml": `<styleSheet xmlns="${main}">${more.styles}</styleSheet>` }
+      : {}),
   });
 }
 

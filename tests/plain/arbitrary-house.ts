@@ -2,7 +2,7 @@ import * as fc from "fast-check";
 import type { Values } from "@/lib/records/column";
 import { dayAfter } from "@/lib/records/period";
 import { maybe } from "./arbitrary-canal";
-import { chairs, clinicians, firstDay, lastDay } from "./arbitrary-visit";
+import { clinicians } from "./arbitrary-visit";
 
 const persons = ["ann", "ben", "cleo"] as const;
 
@@ -41,23 +41,23 @@ export function people(practices: readonly string[]): fc.Arbitrary<Values[]> {
   return fc.tuple(...spells).map((rows) => rows.flat());
 }
 
-/** Upkeep of the chairs on some of the days; a chair has no device named, or up to two beside. */
-export function upkeep(
-  practices: readonly string[],
-  days: readonly string[],
-): fc.Arbitrary<Values[]> {
-  const row = fc.record({
-    practice: fc.constantFrom(...practices),
-    chair: fc.constantFrom(...chairs),
-    day: fc.constantFrom(...days, firstDay, lastDay),
+export type ChairDay = { readonly practice: string; readonly chair: string; readonly day: string };
+
+/** Upkeep of chairs on days: of some no row, else of the chair as a whole, of its devices, or of both. */
+export function upkeep(chairDays: readonly ChairDay[]): fc.Arbitrary<Values[]> {
+  const task = fc.record({
     device: maybe(fc.constantFrom("M1", "M2")),
     task: fc.constantFrom("line-rinse", "line-rinse", "line-rinse", "line-dry"),
-    status: fc.constantFrom("done", "done", "not-done", "out-of-service"),
+    status: fc.constantFrom("done", "done", "done", "not-done", "out-of-service"),
     duration_s: maybe(fc.constantFrom(0, 29, 30, 45)),
   });
-  return fc.uniqueArray(row, { maxLength: 16, selector: keyOf });
-}
-
-function keyOf({ practice, chair, day, device, task }: Values): string {
-  return JSON.stringify([practice, chair, day, device ?? "", task]);
+  const tasks = fc.uniqueArray(task, {
+    maxLength: 3,
+    selector: (row) => `${row.device} ${row.task}`,
+  });
+  return fc
+    .tuple(
+      ...chairDays.map((of) => tasks.map((rows) => rows.map((row): Values => ({ ...of, ...row })))),
+    )
+    .map((rows) => rows.flat());
 }

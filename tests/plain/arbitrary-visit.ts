@@ -24,7 +24,7 @@ type HeldDraft = {
   readonly practice: boolean;
 };
 
-export const chairs = ["1", "2"] as const;
+const chairs = ["1", "2"] as const;
 export const clinicians = ["A", "B", "C"] as const;
 
 // Hours and minutes beside midnight in London, Auckland and St John's, summer and winter, on days beside the ends of
@@ -45,10 +45,6 @@ const startedAt = fc
     fc.constantFrom("00", "29", "30", "59"),
   )
   .map(([day, hour, minute]) => `${day}T${hour}:${minute}:00.000Z`);
-
-/** The first and the last day a visit can lie on, by local time anywhere. */
-export const firstDay = "2024-03-29";
-export const lastDay = "2024-10-28";
 
 const session: fc.Arbitrary<Values> = fc.record({
   // Few numbers, so that two practices come to have a visit of the same one.

@@ -1,6 +1,7 @@
 import * as fc from "fast-check";
 import type { Values } from "@/lib/records/column";
-import { people, upkeep } from "./arbitrary-house";
+import { dayAfter } from "@/lib/records/period";
+import { type ChairDay, people, upkeep } from "./arbitrary-house";
 import { type VisitDraft, visitDraft } from "./arbitrary-visit";
 import { localDay } from "./local-day";
 import { noRecords, type Records } from "./records";
@@ -24,14 +25,13 @@ export const arbitraryRecords: fc.Arbitrary<Records> = fc
   .chain(({ count, drafts }) => {
     const records = recordsOf(practices.slice(0, count), drafts);
     const codes = practices.slice(0, count).map((practice) => practice.code);
-    const days = records.sessions.map((row) =>
-      localDay(String(row.started_at), records.zones[String(row.practice)] ?? ""),
-    );
-    return fc.record({ people: people(codes), upkeep: upkeep(codes, days) }).map((house) => ({
-      ...records,
-      people: recorded(distinctSpells(house.people)),
-      upkeep: recorded(house.upkeep),
-    }));
+    return fc
+      .record({ people: people(codes), upkeep: upkeep(chairDaysOf(records)) })
+      .map((house) => ({
+        ...records,
+        people: recorded(distinctSpells(house.people)),
+        upkeep: recorded(house.upkeep),
+      }));
   });
 
 function recordsOf(
@@ -82,6 +82,16 @@ function addVisit(records: Records, draft: VisitDraft, practice: string, of: Val
       ...(canal === undefined ? {} : { canal }),
     });
   }
+}
+
+/** The chairs' days with a visit, and the day after each. */
+function chairDaysOf(records: Records): ChairDay[] {
+  const days = records.sessions.flatMap((row): ChairDay[] => {
+    const practice = String(row.practice);
+    const day = localDay(String(row.started_at), records.zones[practice] ?? "");
+    return [day, dayAfter(day, 1)].map((one) => ({ practice, chair: String(row.chair), day: one }));
+  });
+  return [...new Map(days.map((one) => [JSON.stringify(one), one])).values()];
 }
 
 /** Rows without the columns that are not recorded. */

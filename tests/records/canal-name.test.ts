@@ -18,10 +18,18 @@ describe("a canal's name (the trade's names, common practice)", () => {
     expect(canalName(text)).toBe(name);
   });
 
-  it.each(["unknown", "unknown-0", "unknown-01", "unknown-100", "MB4", "mesiobuccal", "", " MB", "MB1,MB2", "constructor"])(
-    "%j is none",
-    (text) => {
-      expect(canalName(text)).toBeUndefined();
-    },
-  );
+  it.each([
+    "unknown",
+    "unknown-0",
+    "unknown-01",
+    "unknown-100",
+    "MB4",
+    "mesiobuccal",
+    "",
+    " MB",
+    "MB1,MB2",
+    "constructor",
+  ])("%j is none", (text) => {
+    expect(canalName(text)).toBeUndefined();
+  });
 });

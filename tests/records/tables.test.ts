@@ -19,7 +19,12 @@ describe.each(tableNames)("the table %s", (name) => {
   const { columns } = tables[name];
 
   it("has the key of the record format", () => {
-    expect(columns.filter((column) => column.key).map((column) => column.name).sort()).toEqual([...keys[name]].sort());
+    expect(
+      columns
+        .filter((column) => column.key)
+        .map((column) => column.name)
+        .sort(),
+    ).toEqual([...keys[name]].sort());
   });
 
   it("has each column once, with a sentence and an example", () => {

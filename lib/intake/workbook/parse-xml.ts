@@ -11,7 +11,9 @@ export type Handlers = {
 export async function* parseXml(source: Readable, handlers: Handlers): AsyncGenerator<void> {
   const parser = new SaxesParser();
   const local = (name: string) => name.slice(name.indexOf(":") + 1);
-  parser.on("opentag", (tag) => handlers.open?.(local(tag.name), tag.attributes as Record<string, string>));
+  parser.on("opentag", (tag) =>
+    handlers.open?.(local(tag.name), tag.attributes as Record<string, string>),
+  );
   parser.on("closetag", (tag) => handlers.close?.(local(tag.name)));
   parser.on("text", (text) => handlers.text?.(text));
   parser.on("error", (trouble) => {

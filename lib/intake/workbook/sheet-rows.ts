@@ -6,14 +6,22 @@ import type { Parts } from "./zip-entries";
 export type SheetRow = { readonly line: number; readonly cells: ReadonlyMap<number, string> };
 
 /** What cells need beside the sheet. */
-export type Around = { readonly strings: readonly string[]; readonly styles: CellStyles; readonly from1904: boolean };
+export type Around = {
+  readonly strings: readonly string[];
+  readonly styles: CellStyles;
+  readonly from1904: boolean;
+};
 
 /** The last column of a sheet, and the longest text of a cell, by ECMA-376's common limits. */
 const mostColumns = 16_384;
 const longestText = 32_767;
 
 /** Reads a sheet's rows as a stream; dates come as ISO text without an offset. */
-export async function* sheetRows(parts: Parts, part: string, around: Around): AsyncGenerator<SheetRow> {
+export async function* sheetRows(
+  parts: Parts,
+  part: string,
+  around: Around,
+): AsyncGenerator<SheetRow> {
   let ready: SheetRow[] = [];
   let cells = new Map<number, string>();
   let line = 0;
@@ -41,8 +49,7 @@ export async function* sheetRows(parts: Parts, part: string, around: Around): As
       else if (name === "c" && text !== "" && column <= mostColumns) {
         const read = cellText(text, type, style, around);
         if (read.trim() !== "") cells.set(column, read);
-      }
-      else if (name === "row" && cells.size > 0) ready.push({ line, cells });
+      } else if (name === "row" && cells.size > 0) ready.push({ line, cells });
     },
     text: (piece) => {
       if (collecting && text.length <= longestText) text += piece;
@@ -56,11 +63,17 @@ export async function* sheetRows(parts: Parts, part: string, around: Around): As
 
 function columnOf(reference: string): number {
   let column = 0;
-  for (const letter of reference.replace(/\d/g, "")) column = column * 26 + letter.charCodeAt(0) - 64;
+  for (const letter of reference.replace(/\d/g, ""))
+    column = column * 26 + letter.charCodeAt(0) - 64;
   return column;
 }
 
-function cellText(text: string, type: string, style: number, { strings, styles, from1904 }: Around): string {
+function cellText(
+  text: string,
+  type: string,
+  style: number,
+  { strings, styles, from1904 }: Around,
+): string {
   if (type === "s") return strings[Number(text)] ?? "";
   if (type === "b") return text === "1" ? "yes" : "no";
   if (type !== "n") return text;

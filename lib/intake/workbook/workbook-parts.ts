@@ -7,11 +7,14 @@ export type WorkbookSheet = { readonly title: string; readonly part: string };
 const mostText = 200 * 1024 ** 2;
 
 /** The sheets of a workbook in their order, hidden ones left out, and the day its dates are counted from. */
-export async function workbookSheets(parts: Parts): Promise<{ sheets: WorkbookSheet[]; from1904: boolean }> {
+export async function workbookSheets(
+  parts: Parts,
+): Promise<{ sheets: WorkbookSheet[]; from1904: boolean }> {
   const targets = new Map<string, string>();
   await readXml(await parts.open("xl/_rels/workbook.xml.rels"), {
     open: (name, { Id, Target }) => {
-      if (name === "Relationship" && Id && Target) targets.set(Id, Target.startsWith("/") ? Target.slice(1) : `xl/${Target}`);
+      if (name === "Relationship" && Id && Target)
+        targets.set(Id, Target.startsWith("/") ? Target.slice(1) : `xl/${Target}`);
     },
   });
   const sheets: WorkbookSheet[] = [];
@@ -20,7 +23,12 @@ export async function workbookSheets(parts: Parts): Promise<{ sheets: WorkbookSh
     open: (name, attributes) => {
       if (name === "workbookPr") from1904 = ["1", "true"].includes(attributes.date1904 ?? "");
       const part = targets.get(relation(attributes));
-      if (name === "sheet" && attributes.name && part && (attributes.state ?? "visible") === "visible") {
+      if (
+        name === "sheet" &&
+        attributes.name &&
+        part &&
+        (attributes.state ?? "visible") === "visible"
+      ) {
         sheets.push({ title: attributes.name, part });
       }
     },
@@ -71,7 +79,10 @@ function tooMuchText(): Error {
 }
 
 /** Which cell styles show a date or time, and which a percentage. */
-export type CellStyles = { readonly dates: ReadonlySet<number>; readonly percentages: ReadonlySet<number> };
+export type CellStyles = {
+  readonly dates: ReadonlySet<number>;
+  readonly percentages: ReadonlySet<number>;
+};
 
 export async function cellStyles(parts: Parts): Promise<CellStyles> {
   const dates = new Set<number>();
@@ -101,7 +112,9 @@ export async function cellStyles(parts: Parts): Promise<CellStyles> {
 /** Formats 14–22 and 45–47 are dates and times by ECMA-376, part 1, 18.8.30; own ones where they have a date's letters. */
 function isDate(format: number, own: ReadonlyMap<number, string>): boolean {
   const code = bare(own.get(format));
-  return code === undefined ? (format >= 14 && format <= 22) || (format >= 45 && format <= 47) : /[ymdhs]/i.test(code);
+  return code === undefined
+    ? (format >= 14 && format <= 22) || (format >= 45 && format <= 47)
+    : /[ymdhs]/i.test(code);
 }
 
 /** Formats 9 and 10 are percentages by the same list. */

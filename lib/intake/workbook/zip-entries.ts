@@ -20,7 +20,8 @@ export async function zipEntries(path: string): Promise<Parts> {
       const entry = entries.get(name);
       if (!entry) throw new Error(`the workbook has no part ${name}`);
       const { uncompressedSize: size, compressedSize: packed } = entry;
-      if (size > largestPart || (size > 1e8 && size > largestRatio * packed)) throw new Error("it unpacks to far more than a workbook holds");
+      if (size > largestPart || (size > 1e8 && size > largestRatio * packed))
+        throw new Error("it unpacks to far more than a workbook holds");
       return zip.openReadStreamPromise(entry);
     },
   };

@@ -40,6 +40,14 @@ type Order = Target & { measure: string; quartiles: [number, number, number]; lo
 export async function others(reach: FiguresReach | OwnReach, asked: OthersAsked): Promise<Others[]> {
   const pairs = await comparedWith(reach, asked.periods, asked.targets, asked.comparison);
   if (pairs.length === 0) return [];
+  // Rates need counts alone, medians a second look: the two go side by side.
+  const kinds = [asked.measures.filter(isContinuous), asked.measures.filter((measure) => !isContinuous(measure))];
+  const found = kinds.filter((measures) => measures.length > 0).map((measures) => standingOf({ ...asked, measures }, pairs));
+  return (await Promise.all(found)).flat();
+}
+
+/** The comparisons that stand, of measures of one kind. */
+async function standingOf(asked: OthersAsked, pairs: readonly Pair[]): Promise<Others[]> {
   const counted = await pool().query<Counts>(
     `${beside(asked.measures)}, each as (
       select c.worker, c.period, u.measure, c.other, sum(u.units) as units, sum(u.numerator) as numerator

@@ -3,6 +3,7 @@ import { AskedWrong } from "@/app/_parts/asked-wrong";
 import { Cautions } from "@/app/_parts/cautions";
 import { Figure } from "@/app/_parts/figure";
 import { FigureTable } from "@/app/_parts/figure-table";
+import { fromAddress } from "@/app/_parts/from-address";
 import { MonthsFigure } from "@/app/_parts/months-figure";
 import { PageHead } from "@/app/_parts/page-head";
 import { PeriodPicker } from "@/app/_parts/period-picker";
@@ -30,7 +31,7 @@ export default async function MeasurePage(props: Props) {
   const [{ measure }, address] = await Promise.all([props.params, props.searchParams]);
   const page = await within(async () => {
     const viewer = await currentViewer();
-    return rightly(() => measurePage(viewer, measure.map(decodeURIComponent).join("/"), address));
+    return rightly(() => measurePage(viewer, measure.map((part) => fromAddress(part)).join("/"), address));
   });
   if ("wrong" in page) return <AskedWrong title="A measure" wrong={page.wrong} path="/lead" />;
   const { view, period, practice, shown, span } = page;

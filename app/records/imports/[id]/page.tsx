@@ -30,7 +30,7 @@ export default async function ImportPage(props: { params: Promise<{ id: string }
         {one.stateWords}
       </p>
       {running ? <LookAgain path={`/records/imports/${one.id}`} /> : null}
-      {one.files.length > 0 ? (
+      {one.files.length > 0 && !running ? (
         <Section
           id="files"
           title="Files"

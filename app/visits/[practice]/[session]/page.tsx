@@ -1,5 +1,6 @@
 import { notFound } from "next/navigation";
 import { Cautions } from "@/app/_parts/cautions";
+import { fromAddress } from "@/app/_parts/from-address";
 import { PageHead } from "@/app/_parts/page-head";
 import { Section } from "@/app/_parts/section";
 import { within } from "@/app/_parts/within";
@@ -13,7 +14,7 @@ export const metadata = { title: "One visit" };
 
 export default async function VisitPage(props: { params: Promise<{ practice: string; session: string }> }) {
   const { practice, session } = await props.params;
-  const view = await within(async () => visitView(await currentViewer(), decodeURIComponent(practice), decodeURIComponent(session)));
+  const view = await within(async () => visitView(await currentViewer(), fromAddress(practice), fromAddress(session)));
   if (!view) notFound();
   return (
     <>
