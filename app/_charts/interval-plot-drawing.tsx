@@ -14,20 +14,25 @@ import {
   YAxis,
 } from "recharts";
 import type { IntervalChart, IntervalRow } from "@/lib/views/chart-rows";
-import { PointPathBox, usePointPath } from "./point-path";
 import { referenceLabel, textWidth } from "./chart-text";
+import { PointPathBox, usePointPath } from "./point-path";
 
 /** Rows from top to bottom, values from left to right, lines to compare with. */
 export function IntervalPlotDrawing(props: { chart: IntervalChart; height: number }) {
   const { axis, rows, references, countsTitle, title } = props.chart;
   const path = usePointPath(rows);
-  const drawn = rows.flatMap((row, place) => (row.estimate === null ? [] : [pointOf(row, row.estimate, place)]));
+  const drawn = rows.flatMap((row, place) =>
+    row.estimate === null ? [] : [pointOf(row, row.estimate, place)],
+  );
   const places = rows.map((_, place) => place);
   const countsWidth = textWidth([countsTitle, ...rows.map((row) => row.counts)]);
   return (
     <PointPathBox label={title} path={path}>
       <ResponsiveContainer width="100%" height={props.height}>
-        <ScatterChart accessibilityLayer={false} margin={{ top: 40, right: countsWidth, bottom: 20, left: 0 }}>
+        <ScatterChart
+          accessibilityLayer={false}
+          margin={{ top: 40, right: countsWidth, bottom: 20, left: 0 }}
+        >
           <CartesianGrid horizontal={false} stroke="var(--rule)" />
           <XAxis
             type="number"
@@ -37,7 +42,13 @@ export function IntervalPlotDrawing(props: { chart: IntervalChart; height: numbe
             tickFormatter={(value) => axis.ticks.find((tick) => tick.value === value)?.words ?? ""}
             tick={{ fill: "var(--ink-soft)", fontSize: 14 }}
             stroke="var(--rule-strong)"
-            label={{ value: axis.title, position: "insideBottom", offset: -14, fill: "var(--ink-soft)", fontSize: 14 }}
+            label={{
+              value: axis.title,
+              position: "insideBottom",
+              offset: -14,
+              fill: "var(--ink-soft)",
+              fontSize: 14,
+            }}
           />
           <YAxis
             type="number"
@@ -64,9 +75,28 @@ export function IntervalPlotDrawing(props: { chart: IntervalChart; height: numbe
               label={referenceLabel(reference, axis, place)}
             />
           ))}
-          <Rows rows={rows} active={path.active} pick={path.pick} countsTitle={countsTitle} countsWidth={countsWidth} />
-          <Scatter yAxisId="whose" data={drawn} isAnimationActive={false} shape={mark} tooltipType="none">
-            <ErrorBar dataKey="reaches" direction="x" width={5} stroke="var(--data-1)" strokeWidth={1.75} isAnimationActive={false} />
+          <Rows
+            rows={rows}
+            active={path.active}
+            pick={path.pick}
+            countsTitle={countsTitle}
+            countsWidth={countsWidth}
+          />
+          <Scatter
+            yAxisId="whose"
+            data={drawn}
+            isAnimationActive={false}
+            shape={mark}
+            tooltipType="none"
+          >
+            <ErrorBar
+              dataKey="reaches"
+              direction="x"
+              width={5}
+              stroke="var(--data-1)"
+              strokeWidth={1.75}
+              isAnimationActive={false}
+            />
           </Scatter>
         </ScatterChart>
       </ResponsiveContainer>
@@ -75,7 +105,8 @@ export function IntervalPlotDrawing(props: { chart: IntervalChart; height: numbe
 }
 
 function pointOf(row: IntervalRow, value: number, place: number) {
-  const reaches = row.lower === null || row.upper === null ? [0, 0] : [value - row.lower, row.upper - value];
+  const reaches =
+    row.lower === null || row.upper === null ? [0, 0] : [value - row.lower, row.upper - value];
   return { value, place, reaches };
 }
 
@@ -97,7 +128,13 @@ function Rows(props: {
   if (!area || !across || !down) return null;
   return (
     <g>
-      <text x={area.x + area.width + props.countsWidth} y={area.y - 6} fontSize={14} textAnchor="end" fill="var(--ink-soft)">
+      <text
+        x={area.x + area.width + props.countsWidth}
+        y={area.y - 6}
+        fontSize={14}
+        textAnchor="end"
+        fill="var(--ink-soft)"
+      >
         {props.countsTitle}
       </text>
       {props.rows.map((row, place) => {
@@ -114,7 +151,13 @@ function Rows(props: {
               opacity={0.75}
             />
             {row.estimate === null ? (
-              <text x={area.x + 8} y={y + 5} fontSize={14} fontStyle="italic" fill="var(--ink-soft)">
+              <text
+                x={area.x + 8}
+                y={y + 5}
+                fontSize={14}
+                fontStyle="italic"
+                fill="var(--ink-soft)"
+              >
                 {row.missing}
               </text>
             ) : null}
@@ -128,7 +171,13 @@ function Rows(props: {
                 strokeWidth={2.5}
               />
             )}
-            <text x={area.x + area.width + props.countsWidth} y={y + 5} fontSize={14} textAnchor="end" fill="var(--ink-soft)">
+            <text
+              x={area.x + area.width + props.countsWidth}
+              y={y + 5}
+              fontSize={14}
+              textAnchor="end"
+              fill="var(--ink-soft)"
+            >
               {row.counts}
             </text>
           </g>

@@ -12,10 +12,13 @@ export function IntervalPlot(props: { chart: IntervalChart }) {
   );
 }
 
-const Drawing = dynamic(() => import("./interval-plot-drawing").then((file) => file.IntervalPlotDrawing), {
-  ssr: false,
-  loading: () => <div className="skeleton-line" />,
-});
+const Drawing = dynamic(
+  () => import("./interval-plot-drawing").then((file) => file.IntervalPlotDrawing),
+  {
+    ssr: false,
+    loading: () => <div className="skeleton-line" />,
+  },
+);
 
 function intervalPlotHeight(chart: IntervalChart): number {
   return 96 + chart.rows.length * 28;

@@ -23,7 +23,11 @@ export function MonthsChartDrawing(props: { chart: MonthsChart; height: number }
   return (
     <PointPathBox label={title} path={path}>
       <ResponsiveContainer width="100%" height={props.height}>
-        <ComposedChart data={rows.map(pointOf)} accessibilityLayer={false} margin={{ top: 34, right: 12, bottom: 4, left: 0 }}>
+        <ComposedChart
+          data={rows.map(pointOf)}
+          accessibilityLayer={false}
+          margin={{ top: 34, right: 12, bottom: 4, left: 0 }}
+        >
           <CartesianGrid vertical={false} stroke="var(--rule)" />
           <XAxis
             dataKey="id"
@@ -53,7 +57,12 @@ export function MonthsChartDrawing(props: { chart: MonthsChart; height: number }
               stroke="var(--data-reference)"
               strokeWidth={1.5}
               strokeDasharray={place === 0 ? undefined : "5 4"}
-              label={{ value: reference.words, position: "insideBottomRight", fill: "var(--ink)", fontSize: 14 }}
+              label={{
+                value: reference.words,
+                position: "insideBottomRight",
+                fill: "var(--ink)",
+                fontSize: 14,
+              }}
             />
           ))}
           <Line
@@ -65,7 +74,13 @@ export function MonthsChartDrawing(props: { chart: MonthsChart; height: number }
             dot={{ r: 3.5, fill: "var(--data-1)", stroke: "none" }}
             activeDot={false}
           >
-            <ErrorBar dataKey="reaches" width={3} stroke="var(--data-1)" strokeWidth={1.25} isAnimationActive={false} />
+            <ErrorBar
+              dataKey="reaches"
+              width={3}
+              stroke="var(--data-1)"
+              strokeWidth={1.25}
+              isAnimationActive={false}
+            />
           </Line>
         </ComposedChart>
       </ResponsiveContainer>
@@ -75,7 +90,10 @@ export function MonthsChartDrawing(props: { chart: MonthsChart; height: number }
 
 function pointOf(row: MonthRow) {
   const { id, estimate, lower, upper } = row;
-  const reaches = estimate === null || lower === null || upper === null ? undefined : [estimate - lower, upper - estimate];
+  const reaches =
+    estimate === null || lower === null || upper === null
+      ? undefined
+      : [estimate - lower, upper - estimate];
   return { id, estimate, reaches };
 }
 

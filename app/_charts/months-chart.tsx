@@ -14,7 +14,10 @@ export function MonthsChart(props: { chart: Chart }) {
   );
 }
 
-const Drawing = dynamic(() => import("./months-chart-drawing").then((file) => file.MonthsChartDrawing), {
-  ssr: false,
-  loading: () => <div className="skeleton-line" />,
-});
+const Drawing = dynamic(
+  () => import("./months-chart-drawing").then((file) => file.MonthsChartDrawing),
+  {
+    ssr: false,
+    loading: () => <div className="skeleton-line" />,
+  },
+);

@@ -24,7 +24,10 @@ export function SpreadStripDrawing(props: { row: SpreadRow; height: number }) {
   return (
     <PointPathBox label={title} path={path}>
       <ResponsiveContainer width="100%" height={props.height}>
-        <ScatterChart accessibilityLayer={false} margin={{ top: 40, right: 14, bottom: 20, left: 14 }}>
+        <ScatterChart
+          accessibilityLayer={false}
+          margin={{ top: 40, right: 14, bottom: 20, left: 14 }}
+        >
           <XAxis
             type="number"
             dataKey="value"
@@ -34,14 +37,25 @@ export function SpreadStripDrawing(props: { row: SpreadRow; height: number }) {
             tickFormatter={(value) => axis.ticks.find((tick) => tick.value === value)?.words ?? ""}
             tick={{ fill: "var(--ink-soft)", fontSize: 14 }}
             stroke="var(--rule-strong)"
-            label={{ value: axis.title, position: "insideBottom", offset: -14, fill: "var(--ink-soft)", fontSize: 14 }}
+            label={{
+              value: axis.title,
+              position: "insideBottom",
+              offset: -14,
+              fill: "var(--ink-soft)",
+              fontSize: 14,
+            }}
           />
           {/* A fifth of the height is kept under the columns for the median and its interval. */}
           <YAxis hide type="number" dataKey="units" domain={[-most / 4, most]} />
           <Scatter data={points} isAnimationActive={false} shape={() => <g />} tooltipType="none" />
           <Columns bins={bins} active={path.active} pick={path.pick} />
           {reference ? (
-            <ReferenceLine x={reference.value} stroke="var(--data-reference)" strokeWidth={1.5} strokeDasharray="5 4" />
+            <ReferenceLine
+              x={reference.value}
+              stroke="var(--data-reference)"
+              strokeWidth={1.5}
+              strokeDasharray="5 4"
+            />
           ) : null}
           <Median row={props.row} at={-most / 8} />
         </ScatterChart>
@@ -68,8 +82,18 @@ function Columns(props: {
         const top = up(bin.units) ?? foot;
         return (
           // biome-ignore lint/a11y/noStaticElementInteractions: the keyboard path is the drawing's own (PointPathBox).
-          <g key={bin.from} onMouseEnter={() => props.pick(place)} onClick={() => props.pick(place)}>
-            <rect x={left} y={area.y} width={width} height={foot - area.y} fill={props.active === place ? "var(--wash)" : "transparent"} />
+          <g
+            key={bin.from}
+            onMouseEnter={() => props.pick(place)}
+            onClick={() => props.pick(place)}
+          >
+            <rect
+              x={left}
+              y={area.y}
+              width={width}
+              height={foot - area.y}
+              fill={props.active === place ? "var(--wash)" : "transparent"}
+            />
             <rect
               x={left}
               y={top}
@@ -99,19 +123,47 @@ function Median(props: { row: SpreadRow; at: number }) {
     <g pointerEvents="none">
       <line x1={x} x2={x} y1={area.y - 18} y2={y} stroke="var(--data-1)" strokeWidth={2} />
       {lower !== null && upper !== null ? (
-        <line x1={across(lower)} x2={across(upper)} y1={y} y2={y} stroke="var(--data-1)" strokeWidth={3} />
+        <line
+          x1={across(lower)}
+          x2={across(upper)}
+          y1={y}
+          y2={y}
+          stroke="var(--data-1)"
+          strokeWidth={3}
+        />
       ) : null}
       <circle cx={x} cy={y} r={5} fill="var(--data-1)" />
-      <LineLabel words={medianWords} x={x} y={area.y - 23} from={area.x} until={area.x + area.width} left={beside !== null && x < beside} />
+      <LineLabel
+        words={medianWords}
+        x={x}
+        y={area.y - 23}
+        from={area.x}
+        until={area.x + area.width}
+        left={beside !== null && x < beside}
+      />
       {reference && beside !== null ? (
-        <LineLabel words={reference.words} x={beside} y={area.y - 6} from={area.x} until={area.x + area.width} left={beside <= x} />
+        <LineLabel
+          words={reference.words}
+          x={beside}
+          y={area.y - 6}
+          from={area.x}
+          until={area.x + area.width}
+          left={beside <= x}
+        />
       ) : null}
     </g>
   );
 }
 
 /** Words at a line, on the side away from the other line where there is room; the paper shows around them, not a line through them. */
-function LineLabel(props: { words: string; x: number; y: number; from: number; until: number; left: boolean }) {
+function LineLabel(props: {
+  words: string;
+  x: number;
+  y: number;
+  from: number;
+  until: number;
+  left: boolean;
+}) {
   const { words, x, y, from, until } = props;
   const room = textWidth([words]);
   const left = props.left ? x - room >= from || until - x < room : until - x < room;

@@ -14,7 +14,10 @@ export function SpreadStrip(props: { row: SpreadRow }) {
   );
 }
 
-const Drawing = dynamic(() => import("./spread-strip-drawing").then((file) => file.SpreadStripDrawing), {
-  ssr: false,
-  loading: () => <div className="skeleton-line" />,
-});
+const Drawing = dynamic(
+  () => import("./spread-strip-drawing").then((file) => file.SpreadStripDrawing),
+  {
+    ssr: false,
+    loading: () => <div className="skeleton-line" />,
+  },
+);

@@ -12,10 +12,18 @@ export function FigureTable(props: { label: string; first: string; rows: readonl
         <thead>
           <tr>
             <th scope="col">{props.first}</th>
-            <th scope="col" className="num">{estimate}</th>
-            <th scope="col" className="num">{interval}</th>
-            <th scope="col" className="num">{counts}</th>
-            <th scope="col" className="num">{notRecorded}</th>
+            <th scope="col" className="num">
+              {estimate}
+            </th>
+            <th scope="col" className="num">
+              {interval}
+            </th>
+            <th scope="col" className="num">
+              {counts}
+            </th>
+            <th scope="col" className="num">
+              {notRecorded}
+            </th>
             <th scope="col">{leftOut}</th>
             {compared ? <th scope="col">Compared with</th> : null}
           </tr>
@@ -24,12 +32,24 @@ export function FigureTable(props: { label: string; first: string; rows: readonl
           {props.rows.map((row) => (
             <tr key={row.id} className={row.whole ? "whole" : undefined}>
               <th scope="row">{row.name}</th>
-              <td className={row.missing ? "num missing" : "num"} data-label={estimate}>{row.estimate}</td>
-              <td className="num" data-label={interval}>{row.interval}</td>
-              <td className="num" data-label={counts}>{row.counts}</td>
-              <td className="num" data-label={notRecorded}>{row.notRecorded}</td>
+              <td className={row.missing ? "num missing" : "num"} data-label={estimate}>
+                {row.estimate}
+              </td>
+              <td className="num" data-label={interval}>
+                {row.interval}
+              </td>
+              <td className="num" data-label={counts}>
+                {row.counts}
+              </td>
+              <td className="num" data-label={notRecorded}>
+                {row.notRecorded}
+              </td>
               <td data-label={leftOut}>{row.leftOut}</td>
-              {compared ? <td className="small" data-label="Compared with">{row.compared}</td> : null}
+              {compared ? (
+                <td className="small" data-label="Compared with">
+                  {row.compared}
+                </td>
+              ) : null}
             </tr>
           ))}
         </tbody>

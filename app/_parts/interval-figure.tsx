@@ -2,14 +2,19 @@ import { IntervalPlot } from "@/app/_charts/interval-plot";
 import type { IntervalChart } from "@/lib/views/chart-rows";
 import { ChartTable } from "./chart-table";
 
-/** An interval plot with the sentence it comes to and its table. */
-export function IntervalFigure(props: { chart: IntervalChart }) {
+/** An interval plot with the sentence it comes to and its table, which is left out where one stands beside it. */
+export function IntervalFigure(props: { chart: IntervalChart; tableBeside?: boolean }) {
+  const drawn = props.chart.rows.some((row) => row.estimate !== null);
   return (
     <figure className="chart">
       <figcaption className="chart-title">{props.chart.title}</figcaption>
-      <IntervalPlot chart={props.chart} />
-      {props.chart.comparisonWords ? <p className="small soft">{props.chart.comparisonWords}</p> : null}
-      <ChartTable label={props.chart.title} table={props.chart.table} />
+      {drawn ? <IntervalPlot chart={props.chart} /> : null}
+      {props.chart.comparisonWords ? (
+        <p className="small soft">{props.chart.comparisonWords}</p>
+      ) : null}
+      {props.tableBeside || !drawn ? null : (
+        <ChartTable label={props.chart.title} table={props.chart.table} />
+      )}
     </figure>
   );
 }

@@ -7,8 +7,12 @@ export function MonthsFigure(props: { chart: Chart }) {
   return (
     <figure className="chart">
       <figcaption className="chart-title">{props.chart.title}</figcaption>
-      <MonthsChart chart={props.chart} />
-      <ChartTable label={props.chart.title} table={props.chart.table} />
+      {props.chart.rows.some((row) => row.estimate !== null) ? (
+        <>
+          <MonthsChart chart={props.chart} />
+          <ChartTable label={props.chart.title} table={props.chart.table} />
+        </>
+      ) : null}
     </figure>
   );
 }

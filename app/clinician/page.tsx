@@ -26,7 +26,8 @@ export default async function ClinicianPage(props: { searchParams: Address }) {
     const viewer = await currentViewer();
     return rightly(() => clinicianQuarter(viewer, address));
   });
-  if ("wrong" in view) return <AskedWrong title="My quarter" wrong={view.wrong} path="/clinician" />;
+  if ("wrong" in view)
+    return <AskedWrong title="My quarter" wrong={view.wrong} path="/clinician" />;
   const { tooFew, look, note } = view;
   return (
     <>
@@ -39,14 +40,18 @@ export default async function ClinicianPage(props: { searchParams: Address }) {
       {view.empty ? (
         <NothingToShow what={`No visit of yours lies in ${view.period.words}.`}>
           <p>
-            <Link href="/clinician">Open the last quarter you have records in</Link>, or ask the record keeper whether its
-            records are in.
+            <Link href="/clinician">Open the last quarter you have records in</Link>, or ask the
+            record keeper whether its records are in.
           </p>
         </NothingToShow>
       ) : null}
       {tooFew.length > 0 ? (
         <>
-          <Section id="few" title="Too few to tell" note="Under ten units nothing is read into a figure.">
+          <Section
+            id="few"
+            title="Too few to tell"
+            note="Under ten units nothing is read into a figure."
+          >
             <ul className="notes">
               {tooFew.map((one) => (
                 <li key={one.title} className="note-look">
@@ -69,7 +74,11 @@ export default async function ClinicianPage(props: { searchParams: Address }) {
               ))}
             </ul>
           </Section>
-          <Section id="measures" title="My measures" note="Your median or rate, its interval, and the practice without you.">
+          <Section
+            id="measures"
+            title="My measures"
+            note="Your median or rate, its interval, and the practice without you."
+          >
             <div>
               {view.main.map((strip) => (
                 <Strip key={strip.measure} of={strip} />
@@ -84,7 +93,11 @@ export default async function ClinicianPage(props: { searchParams: Address }) {
               </details>
             ) : null}
           </Section>
-          <Section id="criteria" title="My criteria" note="Met, not met, excepted and not recorded are never merged. Two verdicts: in these records, and beyond chance.">
+          <Section
+            id="criteria"
+            title="My criteria"
+            note="Met, not met, excepted and not recorded are never merged. Two verdicts: in these records, and beyond chance."
+          >
             <div>
               {view.criteria.map((one) => (
                 <CriterionStrip key={one.id} of={one} period={view.period.name} />
@@ -95,7 +108,11 @@ export default async function ClinicianPage(props: { searchParams: Address }) {
         </>
       )}
       {view.months.length > 0 ? (
-        <Section id="months" title="My months" note="Two years, month by month, with intervals. Months without units are gaps.">
+        <Section
+          id="months"
+          title="My months"
+          note="Two years, month by month, with intervals. Months without units are gaps."
+        >
           <div className="columns">
             {view.months.map((one) => (
               <MonthsFigure key={one.measure} chart={one.chart} />

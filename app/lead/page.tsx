@@ -33,17 +33,30 @@ export default async function LeadPage(props: { searchParams: Address }) {
         over={`${periodWords(period)}, ${practice ? `practice ${practice}` : "all practices"}`}
         lead="Whether the records are fit to audit, what needs a look, and how the work compares."
       />
-      <PeriodPicker path="/lead" periods={page.periods} practices={page.practices} practice={practice} />
+      <PeriodPicker
+        path="/lead"
+        periods={page.periods}
+        practices={page.practices}
+        practice={practice}
+      />
       {view.empty ? (
         <NothingToShow what="There are no records of this period.">
           <p>Choose another period, or ask the record keeper to bring its records in.</p>
         </NothingToShow>
       ) : (
         <>
-          <Section id="fit" title="Are the records fit to audit?" note="Read this before the figures.">
+          <Section
+            id="fit"
+            title="Are the records fit to audit?"
+            note="Read this before the figures."
+          >
             <FitToAudit view={view} />
           </Section>
-          <Section id="look" title="What needs a look" note="Of practices and their records; never of a person.">
+          <Section
+            id="look"
+            title="What needs a look"
+            note="Of practices and their records; never of a person."
+          >
             <NeedsALook lines={view.look} />
           </Section>
           <Section
@@ -55,7 +68,11 @@ export default async function LeadPage(props: { searchParams: Address }) {
           </Section>
         </>
       )}
-      <Section id="months" title="Month by month" note="Two years up to the end of the period. Whiskers are 95 % intervals; a month without units is a gap.">
+      <Section
+        id="months"
+        title="Month by month"
+        note="Two years up to the end of the period. Whiskers are 95 % intervals; a month without units is a gap."
+      >
         <div className="charts">
           {view.months.map((chart) => (
             <MonthsFigure key={chart.title} chart={chart} />

@@ -1,6 +1,6 @@
 import Link from "next/link";
-import { currentViewer } from "@/lib/reports/viewer";
 import { qualityQuarter } from "@/lib/reports/quality-quarter";
+import { currentViewer } from "@/lib/reports/viewer";
 import { AskedWrong } from "../_parts/asked-wrong";
 import { Cautions } from "../_parts/cautions";
 import { NothingToShow } from "../_parts/nothing-to-show";
@@ -43,7 +43,12 @@ export default async function QualityPage(props: { searchParams: Address }) {
           </Link>
         }
       />
-      <PeriodPicker path="/quality" periods={view.periods} practices={view.practices} practice={view.practice} />
+      <PeriodPicker
+        path="/quality"
+        periods={view.periods}
+        practices={view.practices}
+        practice={view.practice}
+      />
       {report.criteria.every((one) => one.lines.every((line) => line.figure.population === 0)) ? (
         <NothingToShow what="There are no records of this period.">
           <p>Choose another period, or ask the record keeper to bring its records in.</p>
@@ -60,16 +65,31 @@ export default async function QualityPage(props: { searchParams: Address }) {
           <CriterionHistory key={one.criterion.id} of={one} practice={view.practice} />
         ))}
       </Section>
-      <Section id="rinse" title="Line rinse by chair" note="Chairs and days on which a visit with continuous delivery started.">
-        <LineRinse criterion={view.report.criteria.find((one) => one.criterion.id === "line-rinse")} upkeep={view.upkeep} />
+      <Section
+        id="rinse"
+        title="Line rinse by chair"
+        note="Chairs and days on which a visit with continuous delivery started."
+      >
+        <LineRinse
+          criterion={view.report.criteria.find((one) => one.criterion.id === "line-rinse")}
+          upkeep={view.upkeep}
+        />
       </Section>
-      <Section id="exceptions" title="Exceptions" note="Not met, with a coded reason; taken out of the count.">
+      <Section
+        id="exceptions"
+        title="Exceptions"
+        note="Not met, with a coded reason; taken out of the count."
+      >
         <Exceptions lines={view.exceptions} />
       </Section>
       <Section id="safety" title="Safety" note="Counts and dates only. Never scored on a person.">
         <Safety lines={view.safety} />
       </Section>
-      <Section id="exports" title="Exported before" note="Every export is kept with the SHA-256 of its bytes.">
+      <Section
+        id="exports"
+        title="Exported before"
+        note="Every export is kept with the SHA-256 of its bytes."
+      >
         <ExportsBefore lines={view.exports} />
       </Section>
       <Cautions />

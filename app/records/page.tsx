@@ -34,13 +34,18 @@ export default async function RecordsPage(props: { searchParams: Address }) {
         title="Bring files in"
         note={
           <>
-            CSV, XLSX, JSON or NDJSON, in any order. <Link href="/records/format">What each table holds, and blank templates</Link>
+            CSV, XLSX, JSON or NDJSON, in any order.{" "}
+            <Link href="/records/format">What each table holds, and blank templates</Link>
           </>
         }
       >
         <DropFiles zones={view.zones} zone={view.zone} />
       </Section>
-      <Section id="held" title="Held rows" note="They count in no figure until they are mended or let go.">
+      <Section
+        id="held"
+        title="Held rows"
+        note="They count in no figure until they are mended or let go."
+      >
         {view.held.length === 0 ? (
           <p>No row is held.</p>
         ) : (
@@ -52,11 +57,24 @@ export default async function RecordsPage(props: { searchParams: Address }) {
           </>
         )}
       </Section>
-      <Section id="imports" title="Imports" note="Newest first. An import can be undone while nothing newer rests on it.">
+      <Section
+        id="imports"
+        title="Imports"
+        note="Newest first. An import can be undone while nothing newer rests on it."
+      >
         <Imports imports={view.imports} />
       </Section>
-      <Section id="coverage" title="Coverage" note="Chairs and days with visits; the number is how many are in.">
-        <PeriodPicker path="/records" periods={view.periods} practices={view.practices} practice={view.practice} />
+      <Section
+        id="coverage"
+        title="Coverage"
+        note="Chairs and days with visits; the number is how many are in."
+      >
+        <PeriodPicker
+          path="/records"
+          periods={view.periods}
+          practices={view.practices}
+          practice={view.practice}
+        />
         <Coverage chairs={view.chairs} />
       </Section>
     </>

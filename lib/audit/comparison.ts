@@ -1,6 +1,6 @@
 import { criterionOf } from "@/lib/protocol/criteria";
-import { clopperPearson, wilson } from "@/lib/statistics/proportion-interval";
 import { medianIntervalRanks } from "@/lib/statistics/median-interval-ranks";
+import { clopperPearson, wilson } from "@/lib/statistics/proportion-interval";
 import type { Figure, FigureInterval, Reference } from "./figure";
 import { level } from "./figure-of";
 
@@ -28,13 +28,27 @@ export type OthersCounts = {
 };
 
 /** The comparison with other clinicians: their median, or their pooled rate, with the interval of its kind of figure. */
-export function comparisonWithOthers(kind: "practice" | "peers", what: string, others: OthersCounts): Comparison {
+export function comparisonWithOthers(
+  kind: "practice" | "peers",
+  what: string,
+  others: OthersCounts,
+): Comparison {
   const { measure, n, numerator, median, quartiles, bounds } = others;
   if (numerator === null) {
-    const interval = bounds && medianIntervalRanks(n, level) ? { lower: bounds[0], upper: bounds[1], level, method: "median-order-statistics" } : null;
+    const interval =
+      bounds && medianIntervalRanks(n, level)
+        ? { lower: bounds[0], upper: bounds[1], level, method: "median-order-statistics" }
+        : null;
     return { kind, what, estimate: median, interval, n, quartiles };
   }
-  return { kind, what, estimate: numerator / n, interval: rateInterval(measure, numerator, n), n, quartiles: null };
+  return {
+    kind,
+    what,
+    estimate: numerator / n,
+    interval: rateInterval(measure, numerator, n),
+    n,
+    quartiles: null,
+  };
 }
 
 /** The comparison with the clinician's own earlier figure; undefined where that has no estimate. */
@@ -53,7 +67,15 @@ export function comparisonWithOwn(before: Figure | undefined): Comparison | unde
 
 /** There is nothing to compare with, and why. */
 export function noComparison(why: string): Comparison {
-  return { kind: "none", what: "no comparison", estimate: null, interval: null, n: 0, quartiles: null, why };
+  return {
+    kind: "none",
+    what: "no comparison",
+    estimate: null,
+    interval: null,
+    n: 0,
+    quartiles: null,
+    why,
+  };
 }
 
 function rateInterval(measure: string, events: number, n: number): FigureInterval | null {

@@ -1,5 +1,5 @@
+import type { Tally } from "@/lib/measures/tally";
 import { criterionOf } from "@/lib/protocol/criteria";
-import type { Figure } from "./figure";
 
 /** How much of what should be recorded is: `recorded` of `due` units. */
 export type Completeness = {
@@ -12,15 +12,15 @@ export type Completeness = {
   readonly floor: number | null;
 };
 
-/** The completeness of a figure's units, those left out or excepted not counted. */
-export function completenessOf(figure: Figure): Completeness {
-  const criterion = criterionOf(figure.measure);
+/** The completeness of what is counted for a measure, what is left out or excepted apart. */
+export function completenessOf(tally: Tally): Completeness {
+  const criterion = criterionOf(tally.measure);
   // Criteria count what is not recorded in the denominator; the other measures leave it out.
-  const counted = figure.kind === "median" ? figure.n : figure.denominator;
-  const due = criterion ? counted : counted + figure.notRecorded;
-  const recorded = due - figure.notRecorded;
+  const counted = tally.kind === "median" ? tally.n : tally.denominator;
+  const due = criterion ? counted : counted + tally.notRecorded;
+  const recorded = due - tally.notRecorded;
   return {
-    measure: figure.measure,
+    measure: tally.measure,
     recorded,
     due,
     share: due === 0 ? null : recorded / due,

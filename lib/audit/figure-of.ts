@@ -1,7 +1,7 @@
-import type { MedianTally, RateTally, Tally } from "@/lib/measures/tally";
 import { measureOf } from "@/lib/measures/measures";
-import { type Criterion } from "@/lib/protocol/criterion";
+import type { MedianTally, RateTally, Tally } from "@/lib/measures/tally";
 import { criterionOf } from "@/lib/protocol/criteria";
+import type { Criterion } from "@/lib/protocol/criterion";
 import type { Interval } from "@/lib/statistics/interval";
 import { medianIntervalRanks } from "@/lib/statistics/median-interval-ranks";
 import { clopperPearson, wilson } from "@/lib/statistics/proportion-interval";
@@ -19,7 +19,17 @@ export function figureOf(tally: Tally): Figure {
 
 function shared(tally: Tally) {
   const { measure, population, excluded, excepted, notRecorded } = tally;
-  return { measure, about: tally.subject, period: tally.period.name, population, excluded, excepted, notRecorded, ...(tally.stratum ? { stratum: tally.stratum } : {}), clustered: null };
+  return {
+    measure,
+    about: tally.subject,
+    period: tally.period.name,
+    population,
+    excluded,
+    excepted,
+    notRecorded,
+    ...(tally.stratum ? { stratum: tally.stratum } : {}),
+    clustered: null,
+  };
 }
 
 function medianFigure(tally: MedianTally): MedianFigure {
@@ -32,8 +42,15 @@ function medianFigure(tally: MedianTally): MedianFigure {
     n,
     estimate: tally.median,
     quartiles: tally.quartiles,
-    interval: bounds && ranks ? { lower: bounds[0], upper: bounds[1], level, method: "median-order-statistics" } : null,
-    ...(n === 0 ? { why: nothingRecorded(tally) } : ranks ? {} : { why: `Too few for an interval: ${n} recorded.` }),
+    interval:
+      bounds && ranks
+        ? { lower: bounds[0], upper: bounds[1], level, method: "median-order-statistics" }
+        : null,
+    ...(n === 0
+      ? { why: nothingRecorded(tally) }
+      : ranks
+        ? {}
+        : { why: `Too few for an interval: ${n} recorded.` }),
   };
 }
 
@@ -72,7 +89,11 @@ function rateFigure(tally: RateTally, interval: Interval | undefined): RateFigur
  * Reached or missed in these records, and beyond chance: reached when the whole interval is at or above the target,
  * missed when it is under it even with every unrecorded unit met. A target of all units is settled by counting.
  */
-function verdicts(tally: RateTally, criterion: Criterion, interval: Interval): Pick<RateFigure, "inTheseRecords" | "beyondChance"> {
+function verdicts(
+  tally: RateTally,
+  criterion: Criterion,
+  interval: Interval,
+): Pick<RateFigure, "inTheseRecords" | "beyondChance"> {
   const { numerator, denominator, notRecorded, notMet } = tally;
   const floor = criterion.completenessFloor;
   if (floor !== null && denominator - notRecorded < floor * denominator) {
@@ -80,15 +101,27 @@ function verdicts(tally: RateTally, criterion: Criterion, interval: Interval): P
   }
   if (criterion.target === 1) {
     const reached = notMet === 0 && notRecorded === 0;
-    return { inTheseRecords: reached ? "reached" : "not reached", beyondChance: reached ? "reached" : notMet > 0 ? "missed" : "not settled by this many" };
+    return {
+      inTheseRecords: reached ? "reached" : "not reached",
+      beyondChance: reached ? "reached" : notMet > 0 ? "missed" : "not settled by this many",
+    };
   }
   const atBest = wilson(numerator + notRecorded, denominator, level);
   const beyondChance =
-    interval.lower >= criterion.target ? "reached" : atBest && atBest.upper < criterion.target ? "missed" : "not settled by this many";
-  return { inTheseRecords: numerator / denominator >= criterion.target ? "reached" : "not reached", beyondChance };
+    interval.lower >= criterion.target
+      ? "reached"
+      : atBest && atBest.upper < criterion.target
+        ? "missed"
+        : "not settled by this many";
+  return {
+    inTheseRecords: numerator / denominator >= criterion.target ? "reached" : "not reached",
+    beyondChance,
+  };
 }
 
 function nothingRecorded(tally: Tally): string {
   if (tally.population === 0) return "No units in this period.";
-  return tally.notRecorded > 0 ? "Nothing recorded for the units of this period." : "No unit of this period is eligible.";
+  return tally.notRecorded > 0
+    ? "Nothing recorded for the units of this period."
+    : "No unit of this period is eligible.";
 }

@@ -1,7 +1,12 @@
 import type { ByReason, Stratum, Subject } from "@/lib/measures/tally";
 
 /** An interval of confidence around an estimate. */
-export type FigureInterval = { readonly lower: number; readonly upper: number; readonly level: number; readonly method: string };
+export type FigureInterval = {
+  readonly lower: number;
+  readonly upper: number;
+  readonly level: number;
+  readonly method: string;
+};
 
 /** What a figure is compared with, and which of the possible comparisons it is. */
 export type Reference = {

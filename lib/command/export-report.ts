@@ -13,21 +13,31 @@ export async function exportReport(args: string[]): Promise<Done> {
   const { values, positionals } = parseArgs({
     args,
     allowPositionals: true,
-    options: { period: { type: "string" }, out: { type: "string" }, practice: { type: "string" }, json: { type: "boolean" } },
+    options: {
+      period: { type: "string" },
+      out: { type: "string" },
+      practice: { type: "string" },
+      json: { type: "boolean" },
+    },
   });
-  if (positionals.length !== 1 || positionals[0] !== "adherence") throw new CannotDo("Say what to export: adherence.");
+  if (positionals.length !== 1 || positionals[0] !== "adherence")
+    throw new CannotDo("Say what to export: adherence.");
   if (!values.out) throw new CannotDo("Say where to write it: --out FILE.");
   const period = periodNamed(values.period);
   const path = resolve(process.env.INIT_CWD ?? process.cwd(), values.out);
   const there = await stat(path).catch(() => null);
-  if (!(await stat(dirname(path)).catch(() => null))?.isDirectory()) throw new CannotDo(`There is no folder ${dirname(path)}.`);
+  if (!(await stat(dirname(path)).catch(() => null))?.isDirectory())
+    throw new CannotDo(`There is no folder ${dirname(path)}.`);
   if (there?.isDirectory()) throw new CannotDo(`${values.out} is a folder; name a file in it.`);
   return withHome(async () => {
     const { records, figures } = holderReach();
     if (values.practice && !(await practiceKnown(records, values.practice))) {
       throw new CannotDo(`No practice has the code ${values.practice}.`);
     }
-    const { text, sha256, report } = await exportAdherence(narrowed(figures, values.practice), period);
+    const { text, sha256, report } = await exportAdherence(
+      narrowed(figures, values.practice),
+      period,
+    );
     await writeFile(path, text).catch((trouble: Error) => {
       throw new CannotDo(`${values.out} could not be written: ${trouble.message}`);
     });
@@ -37,7 +47,15 @@ export async function exportReport(args: string[]): Promise<Done> {
         `Adherence, ${report.period.words}, ${report.scope}: written to ${path}${replaced ? ", in place of the file that was there" : ""}.`,
         `SHA-256 ${sha256}`,
       ].join("\n"),
-      json: { file: path, replaced, period: report.period.name, scope: report.scope, dataCutOff: report.cutOff, software: report.software, sha256 },
+      json: {
+        file: path,
+        replaced,
+        period: report.period.name,
+        scope: report.scope,
+        dataCutOff: report.cutOff,
+        software: report.software,
+        sha256,
+      },
     };
   });
 }

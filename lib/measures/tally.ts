@@ -4,7 +4,12 @@ import type { Period } from "@/lib/records/period";
 export type Subject =
   | { readonly kind: "group" }
   | { readonly kind: "practice"; readonly code: string }
-  | { readonly kind: "clinician"; readonly code: string; readonly practice?: string; readonly key: string }
+  | {
+      readonly kind: "clinician";
+      readonly code: string;
+      readonly practice?: string;
+      readonly key: string;
+    }
   | { readonly kind: "chair"; readonly code: string; readonly practice: string };
 
 export type SubjectKind = Subject["kind"];
@@ -50,4 +55,6 @@ export type RateTally = Counted & {
 export type Tally = MedianTally | RateTally;
 
 /** The 1-based ranks of the order statistics that bound a median's interval for n values. */
-export type MedianRanks = (n: number) => { readonly lower: number; readonly upper: number } | undefined;
+export type MedianRanks = (
+  n: number,
+) => { readonly lower: number; readonly upper: number } | undefined;

@@ -2,7 +2,8 @@ import type { FiguresReach } from "@/lib/access/reach";
 import type { RateFigure } from "@/lib/audit/figure";
 import { figureOf } from "@/lib/audit/figure-of";
 import type { Subject } from "@/lib/measures/tally";
-import { criteria, criterionMeasure, criterionOf } from "@/lib/protocol/criteria";
+import { criteria, criterionMeasure } from "@/lib/protocol/criteria";
+import type { Criterion } from "@/lib/protocol/criterion";
 import type { Period } from "@/lib/records/period";
 import { figures } from "./figures";
 
@@ -11,37 +12,53 @@ import { figures } from "./figures";
  * whatever the reach allows. A group or practice without units has a figure that says so.
  *
  * @param practices codes of the practices within the reach
+ * @param asked.parts also the parts of the whole: practices and chairs
  * @returns in the order of criterion, period and subject
  */
 export async function adherenceFigures(
   reach: FiguresReach,
   periods: readonly Period[],
   practices: readonly string[],
-  by: { readonly chairs: boolean },
+  asked: { readonly parts: boolean },
 ): Promise<RateFigure[]> {
-  const wanted = criteria.map(criterionMeasure);
   const several = practices.length > 1;
-  const found = await figures(reach, {
-    measures: wanted,
-    periods,
-    by: [...(several ? (["group"] as const) : []), "practice", ...(by.chairs ? (["chair"] as const) : [])],
-  });
-  const rates = found.filter((figure) => figure.kind === "rate");
-  return wanted.flatMap((measure) =>
+  const subjects: Subject[] = [
+    ...(several ? [{ kind: "group" } as const] : []),
+    ...(several && !asked.parts
+      ? []
+      : practices.map((code) => ({ kind: "practice", code }) as const)),
+  ];
+  const kinds = [...new Set(subjects.map((subject) => subject.kind))];
+  const [ofVisits, ofChairs] = await Promise.all(
+    [false, true].map((chairs) =>
+      figures(reach, {
+        measures: criteria.filter((one) => isOfChairs(one) === chairs).map(criterionMeasure),
+        periods,
+        by: [...kinds, ...(chairs && asked.parts ? (["chair"] as const) : [])],
+      }),
+    ),
+  );
+  const found = [...(ofVisits ?? []), ...(ofChairs ?? [])].filter(
+    (figure) => figure.kind === "rate",
+  );
+  return criteria.map(criterionMeasure).flatMap((measure) =>
     periods.flatMap((period) => {
-      const here = rates.filter((figure) => figure.measure === measure && figure.period === period.name);
-      const subjects: Subject[] = [
-        ...(several ? [{ kind: "group" } as const] : []),
-        ...practices.map((code) => ({ kind: "practice", code }) as const),
+      const here = found.filter(
+        (figure) => figure.measure === measure && figure.period === period.name,
+      );
+      return [
+        ...subjects.map(
+          (subject) =>
+            here.find((one) => same(one.about, subject)) ?? without(measure, period, subject),
+        ),
+        ...here.filter((figure) => figure.about.kind === "chair"),
       ];
-      const chairs = here.filter((figure) => figure.about.kind === "chair" && isOfChairs(measure));
-      return [...subjects.map((subject) => here.find((one) => same(one.about, subject)) ?? without(measure, period, subject)), ...chairs];
     }),
   );
 }
 
-function isOfChairs(measure: string): boolean {
-  return criterionOf(measure)?.unit === "chair-day";
+function isOfChairs(criterion: Criterion): boolean {
+  return criterion.unit === "chair-day";
 }
 
 function same(one: Subject, other: Subject): boolean {
@@ -52,7 +69,17 @@ function same(one: Subject, other: Subject): boolean {
 /** The figure of a subject that has no units in the period. */
 function without(measure: string, period: Period, subject: Subject): RateFigure {
   const figure = figureOf({
-    kind: "rate", measure, subject, period, population: 0, excluded: {}, excepted: {}, notRecorded: 0, numerator: 0, denominator: 0, notMet: 0,
+    kind: "rate",
+    measure,
+    subject,
+    period,
+    population: 0,
+    excluded: {},
+    excepted: {},
+    notRecorded: 0,
+    numerator: 0,
+    denominator: 0,
+    notMet: 0,
   });
   if (figure.kind !== "rate") throw new Error("a criterion's figure is a rate");
   return figure;

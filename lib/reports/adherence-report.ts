@@ -11,20 +11,34 @@ import { adherenceFigures } from "./adherence-figures";
 import { softwareVersion } from "./software-version";
 
 /** The adherence report of a period within a reach: one view for the page and the file. */
-export async function adherenceReport(reach: FiguresReach, period: Period): Promise<AdherenceReport> {
+export async function adherenceReport(
+  reach: FiguresReach,
+  period: Period,
+): Promise<AdherenceReport> {
   const practices = (await practicesWithin(reach)).map((practice) => practice.code);
   const [figures, people, { published }] = await Promise.all([
-    adherenceFigures(reach, [period], practices, { chairs: true }),
+    adherenceFigures(reach, [period], practices, { parts: true }),
     peopleCounts(reach, period),
     dataState(reach),
   ]);
   return adherenceReportOf({
-    period, practices, wholeGroup: reach.practices === null, figures, people, published, version: softwareVersion,
+    period,
+    practices,
+    wholeGroup: reach.practices === null,
+    figures,
+    people,
+    published,
+    version: softwareVersion,
   });
 }
 
 /** A file that leaves the house. */
-export type ExportedFile = { readonly name: string; readonly text: string; readonly sha256: string; readonly report: AdherenceReport };
+export type ExportedFile = {
+  readonly name: string;
+  readonly text: string;
+  readonly sha256: string;
+  readonly report: AdherenceReport;
+};
 
 /** The report as a file; that it was made, and by whom, is kept with the SHA-256 of its bytes. */
 export async function exportAdherence(reach: FiguresReach, period: Period): Promise<ExportedFile> {
@@ -32,6 +46,12 @@ export async function exportAdherence(reach: FiguresReach, period: Period): Prom
   const text = adherenceCsv(report);
   const sha256 = createHash("sha256").update(text, "utf8").digest("hex");
   await keepExport(reach, { what: "adherence report", period: period.name, sha256 });
-  const practice = reach.practices?.length === 1 ? `-${reach.practices[0]?.replaceAll(/[^\w-]+/g, "_")}` : "";
-  return { name: `adherence-${period.name.replace("..", "-to-")}${practice}.csv`, text, sha256, report };
+  const practice =
+    reach.practices?.length === 1 ? `-${reach.practices[0]?.replaceAll(/[^\w-]+/g, "_")}` : "";
+  return {
+    name: `adherence-${period.name.replace("..", "-to-")}${practice}.csv`,
+    text,
+    sha256,
+    report,
+  };
 }

@@ -1,10 +1,10 @@
 import { z } from "zod";
 import { type OwnReach, ownReach } from "@/lib/access/reach";
 import type { Viewer } from "@/lib/access/viewer";
-import { noComparison } from "@/lib/audit/comparison";
 import type { Figure } from "@/lib/audit/figure";
-import { monthsUpTo, type Period, period, quarterOf, rollingYear } from "@/lib/records/period";
+import { measures } from "@/lib/measures/measures";
 import { criteria, criterionMeasure } from "@/lib/protocol/criteria";
+import { monthsUpTo, type Period, period, quarterOf, rollingYear } from "@/lib/records/period";
 import { ownCanalsToLookAt } from "@/lib/store/figures/own-canals-to-look-at";
 import { ownSpan } from "@/lib/store/figures/own-span";
 import type { MonthsChart } from "@/lib/views/chart-rows";
@@ -12,17 +12,17 @@ import { titleOf, unitName } from "@/lib/views/measure-words";
 import { ownFinding, tooFewToTell } from "@/lib/views/own-finding";
 import { type LookLine, lookLine } from "@/lib/views/own-look";
 import { ownMonths } from "@/lib/views/own-months";
-import { ownSummary, type SummaryLine } from "@/lib/views/own-summary";
 import type { OwnStrip } from "@/lib/views/own-strip";
+import { ownSummary, type SummaryLine } from "@/lib/views/own-summary";
 import { type PeriodChoices, periodChoices } from "@/lib/views/period-choices";
 import { periodWords } from "@/lib/views/period-words";
 import { count } from "@/lib/views/quantity";
 import { type Address, AskedWrongly } from "./asked-period";
-import { allMeasures, figures } from "./figures";
-import { type NoteView, noteView } from "./own-note";
+import { figures } from "./figures";
 import { type OwnCriterionPage, ownCriteria } from "./own-criteria";
-import { type OwnFigure, ownStrips } from "./own-strips";
-import { type Compared, withReferences } from "./reference";
+import { type OwnFigure, ownFigures } from "./own-figures";
+import { type NoteView, noteView } from "./own-note";
+import { ownStrips } from "./own-strips";
 
 export type ClinicianQuarter = {
   readonly period: { readonly name: string; readonly words: string };
@@ -41,14 +41,26 @@ export type ClinicianQuarter = {
   readonly note: NoteView;
 };
 
-const mainMeasures = ["irrigation-time", "hypochlorite-time", "volume", "hypochlorite-volume", "separation-per-use", "separation-per-canal", "separation-per-visit"];
+const mainMeasures = [
+  "irrigation-time",
+  "hypochlorite-time",
+  "volume",
+  "hypochlorite-volume",
+  "separation-per-use",
+  "separation-per-canal",
+  "separation-per-visit",
+];
 const ownCriterionIds = criteria.filter((one) => one.byClinician).map(criterionMeasure);
-const measuresShown = allMeasures.filter((measure) => !measure.startsWith("criterion/") || ownCriterionIds.includes(measure));
-const monthsMeasures = ["irrigation-time", "volume", "hypochlorite-volume", "separation-per-canal", ...ownCriterionIds];
+const measuresShown = [...measures.map(({ id }) => id), ...ownCriterionIds];
+const monthsMeasures = [
+  "irrigation-time",
+  "volume",
+  "hypochlorite-volume",
+  "separation-per-canal",
+  ...ownCriterionIds,
+];
 const monthsShown = 24;
 const looksShown = 12;
-/** Rates with fewer units in the period open on four rolling quarters (the design's rule for small rates). */
-const fewForRate = 60;
 
 const address = z.object({
   period: z.string().optional(),
@@ -62,18 +74,32 @@ export async function clinicianQuarter(viewer: Viewer, given: Address): Promise<
   const read = address.safeParse(given);
   if (!read.success) throw new AskedWrongly("The address asks for more than one period or list.");
   const span = await ownSpan(reach);
-  const chosen = read.data.period ? period(read.data.period) : quarterOf(span.last ?? new Date().toISOString().slice(0, 10));
-  if (!chosen) throw new AskedWrongly(`"${read.data.period}" is no period; write 2026-Q3, 2026-07, 2026 or 2026-07-01..2026-07-31.`);
+  const chosen = read.data.period
+    ? period(read.data.period)
+    : quarterOf(span.last ?? new Date().toISOString().slice(0, 10));
+  if (!chosen)
+    throw new AskedWrongly(
+      `"${read.data.period}" is no period; write 2026-Q3, 2026-07, 2026 or 2026-07-01..2026-07-31.`,
+    );
   const [own, months, look, note] = await Promise.all([
-    ownFigures(reach, chosen),
+    ownFigures(reach, measuresShown, chosen),
     ownMonthCharts(reach, chosen),
     ownCanalsToLookAt(reach, chosen, looksShown),
     noteView(viewer, chosen),
   ]);
   const isCriterion = ({ figure }: OwnFigure) => figure.measure.startsWith("criterion/");
   const [strips, criteriaPages] = await Promise.all([
-    ownStrips(reach, chosen, own.filter((one) => !isCriterion(one))),
-    ownCriteria(reach, own.filter(isCriterion), (name) => (name === chosen.name ? chosen : rollingYear(chosen)), { criterion: read.data.missed, page: read.data.at ?? 1 }),
+    ownStrips(
+      reach,
+      chosen,
+      own.filter((one) => !isCriterion(one)),
+    ),
+    ownCriteria(
+      reach,
+      own.filter(isCriterion),
+      (name) => (name === chosen.name ? chosen : rollingYear(chosen)),
+      { criterion: read.data.missed, page: read.data.at ?? 1 },
+    ),
   ]);
   const more = look.count - look.canals.length;
   const first = own.find(({ figure }) => figure.about.kind === "clinician")?.figure.about;
@@ -84,7 +110,10 @@ export async function clinicianQuarter(viewer: Viewer, given: Address): Promise<
     empty: own.every(({ figure }) => figure.period !== chosen.name),
     summary: ownSummary(own),
     tooFew: own.flatMap(({ figure }) => tooFewOf(figure)),
-    look: { lines: look.canals.map(lookLine), more: more > 0 ? `and ${count(more)} more ${unitName("volume", more)}` : null },
+    look: {
+      lines: look.canals.map(lookLine),
+      more: more > 0 ? `and ${count(more)} more ${unitName("volume", more)}` : null,
+    },
     main: strips.filter((strip) => mainMeasures.includes(strip.measure)),
     further: strips.filter((strip) => !mainMeasures.includes(strip.measure)),
     criteria: criteriaPages,
@@ -93,36 +122,22 @@ export async function clinicianQuarter(viewer: Viewer, given: Address): Promise<
   };
 }
 
-/** The clinician's figures of the period with their comparisons; rates of few units over four rolling quarters. */
-async function ownFigures(reach: OwnReach, of: Period): Promise<OwnFigure[]> {
-  const quarter = await figures(reach, { measures: measuresShown, periods: [of], by: ["clinician"] });
-  const few = quarter.filter((figure) => figure.kind === "rate" && figure.denominator < fewForRate);
-  const year = rollingYear(of);
-  const rolled = few.length === 0 || year.from >= of.from ? [] : await figures(reach, { measures: few.map(({ measure }) => measure), periods: [year], by: ["clinician"] });
-  const shown = quarter.map((figure) => rolled.find((other) => other.measure === figure.measure) ?? figure);
-  const compared = await withReferences(reach, shown);
-  return compared.map((figure, place) => ({
-    figure,
-    comparison: (figure as Compared).reference ?? noComparison(""),
-    note: figure.period === of.name ? null : rolledNote(quarter[place], of, year),
-  }));
-}
-
-function rolledNote(quarter: Figure | undefined, of: Period, year: Period): string {
-  const units = quarter?.kind === "rate" ? quarter.denominator : 0;
-  return `Only ${count(units)} ${unitName(quarter?.measure ?? "volume", units)} in ${periodWords(of)}, so four quarters are shown together: ${periodWords(year)}.`;
-}
-
 async function ownMonthCharts(reach: OwnReach, of: Period): Promise<ClinicianQuarter["months"]> {
   const periods = monthsUpTo(of.until, monthsShown);
   const found = await figures(reach, { measures: monthsMeasures, periods, by: ["clinician"] });
   return monthsMeasures.flatMap((measure) => {
-    const chart = ownMonths(measure, periods.map(({ name }) => name), found.filter((figure) => figure.measure === measure));
+    const chart = ownMonths(
+      measure,
+      periods.map(({ name }) => name),
+      found.filter((figure) => figure.measure === measure),
+    );
     return chart ? [{ measure, chart }] : [];
   });
 }
 
 function tooFewOf(figure: Figure): ClinicianQuarter["tooFew"] {
   const asked = mainMeasures.includes(figure.measure) || ownCriterionIds.includes(figure.measure);
-  return asked && tooFewToTell(figure) ? [{ title: titleOf(figure.measure), words: ownFinding(figure) }] : [];
+  return asked && tooFewToTell(figure)
+    ? [{ title: titleOf(figure.measure), words: ownFinding(figure) }]
+    : [];
 }

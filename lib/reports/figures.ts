@@ -18,10 +18,16 @@ export type FiguresAsked = {
 };
 
 /** Every measure and criterion, in page order. */
-export const allMeasures: readonly string[] = [...measures.map((measure) => measure.id), ...criteria.map(criterionMeasure)];
+export const allMeasures: readonly string[] = [
+  ...measures.map((measure) => measure.id),
+  ...criteria.map(criterionMeasure),
+];
 
 /** The figures within the reach, in the order of measure, period and subject. A subject without units has none. */
-export async function figures(reach: FiguresReach | OwnReach, asked: FiguresAsked): Promise<Figure[]> {
+export async function figures(
+  reach: FiguresReach | OwnReach,
+  asked: FiguresAsked,
+): Promise<Figure[]> {
   const wanted = asked.measures ?? allMeasures;
   const found = await tallies(reach, { ...asked, measures: wanted, ranks: medianRanks(level) });
   const place = new Map(wanted.map((measure, index) => [measure, index]));

@@ -30,7 +30,13 @@ const asked = z.object({
   table: z.enum(tableNames).optional().catch(undefined),
   kind: text,
   column: text,
-  import: z.coerce.number().int().positive().max(2 ** 31 - 1).optional().catch(undefined),
+  import: z.coerce
+    .number()
+    .int()
+    .positive()
+    .max(2 ** 31 - 1)
+    .optional()
+    .catch(undefined),
   state: z.enum(["held", "let-go"]).default("held").catch("held"),
   page: z.coerce.number().int().positive().max(1_000_000).default(1).catch(1),
 });
@@ -40,7 +46,11 @@ export async function heldRows(viewer: Viewer, address: Address): Promise<HeldRo
   const reach = recordsReach(viewer);
   const { page, import: importId, ...rest } = asked.parse(address);
   const filters: HeldAsked = { ...rest, importId };
-  const found = await heldNow(reach, { ...filters, limit: rowsShown, offset: (page - 1) * rowsShown });
+  const found = await heldNow(reach, {
+    ...filters,
+    limit: rowsShown,
+    offset: (page - 1) * rowsShown,
+  });
   const pages = Math.max(1, Math.ceil(found.count / rowsShown));
   const to = (other: number) => (other < 1 || other > pages ? null : addressOf(filters, other));
   return {
@@ -49,16 +59,29 @@ export async function heldRows(viewer: Viewer, address: Address): Promise<HeldRo
     rows: found.rows.map(heldLine),
     rowsFound: count(found.count),
     narrowed: narrowedWords(filters),
-    page, pages, previous: to(page - 1), next: to(page + 1),
+    page,
+    pages,
+    previous: to(page - 1),
+    next: to(page + 1),
   };
 }
 
-export type Settled = { readonly done: string } | { readonly wrong: Readonly<Record<string, string>> };
+export type Settled =
+  | { readonly done: string }
+  | { readonly wrong: Readonly<Record<string, string>> };
 
-const reasonGiven = z.string().trim().min(3, "Say why, in a few words.").max(300, "Say it in no more than 300 characters.");
+const reasonGiven = z
+  .string()
+  .trim()
+  .min(3, "Say why, in a few words.")
+  .max(300, "Say it in no more than 300 characters.");
 
 /** Lets the chosen rows go, under the viewer's name and with the reason. @throws Refused */
-export async function letRowsGo(reach: RecordsReach, ids: readonly string[], reason: unknown): Promise<Settled> {
+export async function letRowsGo(
+  reach: RecordsReach,
+  ids: readonly string[],
+  reason: unknown,
+): Promise<Settled> {
   const read = reasonGiven.safeParse(reason);
   if (!read.success) return { wrong: { reason: read.error.issues[0]?.message ?? "Say why." } };
   const chosen = ids.filter(isId);

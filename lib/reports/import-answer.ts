@@ -22,7 +22,8 @@ const heldListed = 30;
 /** What became of an import; null where there is none of that number. @throws Refused */
 export async function importAnswer(viewer: Viewer, importId: number): Promise<ImportAnswer | null> {
   const reach = recordsReach(viewer);
-  const found = Number.isSafeInteger(importId) && importId < 2 ** 31 ? await importOf(reach, importId) : null;
+  const found =
+    Number.isSafeInteger(importId) && importId < 2 ** 31 ? await importOf(reach, importId) : null;
   if (!found) return null;
   const [held, practices] = await Promise.all([
     heldNow(reach, { importId, limit: heldListed, offset: 0 }),
@@ -37,12 +38,16 @@ export async function importAnswer(viewer: Viewer, importId: number): Promise<Im
 }
 
 /** Takes an import back, or says in a sentence why not. @throws Refused */
-export async function takeImportBack(reach: RecordsReach, importId: number): Promise<{ done: string } | { wrong: { form: string } }> {
+export async function takeImportBack(
+  reach: RecordsReach,
+  importId: number,
+): Promise<{ done: string } | { wrong: { form: string } }> {
   try {
     await undoImport(reach, importId);
     return { done: "The import is undone; every figure is as if it had not been." };
   } catch (error) {
-    if (error instanceof UndoRefused || error instanceof Refused) return { wrong: { form: error.message } };
+    if (error instanceof UndoRefused || error instanceof Refused)
+      return { wrong: { form: error.message } };
     throw error;
   }
 }

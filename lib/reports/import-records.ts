@@ -2,7 +2,12 @@ import type { RecordsReach } from "@/lib/access/reach";
 import { readSheets } from "@/lib/intake/read-sheets";
 import type { Context } from "@/lib/intake/sheet";
 import { UnreadableFile } from "@/lib/intake/unreadable-file";
-import { type FileCounts, filesOfImport, type HeldRow, heldOfImport } from "@/lib/store/import/imports";
+import {
+  type FileCounts,
+  filesOfImport,
+  type HeldRow,
+  heldOfImport,
+} from "@/lib/store/import/imports";
 import { type ImportProgress, runImport } from "@/lib/store/import/run-import";
 import { zonesOfPractices } from "@/lib/store/records/practices";
 import { keptSetting } from "@/lib/store/records/settings";
@@ -42,10 +47,16 @@ export type ImportHow = {
  *
  * @throws UnreadableFile where a file is none of the record format's; nothing is stored then.
  */
-export async function importRecords(reach: RecordsReach, sources: readonly Source[], how: ImportHow): Promise<ImportResult> {
+export async function importRecords(
+  reach: RecordsReach,
+  sources: readonly Source[],
+  how: ImportHow,
+): Promise<ImportResult> {
   const fingerprint = keyFingerprint(how.key);
   if ((await keptSetting(reach, "patient key fingerprint", fingerprint)) !== fingerprint) {
-    throw new Error("The patient key of this home is not the one these records were read with; put the right key back, or patients will not be recognised.");
+    throw new Error(
+      "The patient key of this home is not the one these records were read with; put the right key back, or patients will not be recognised.",
+    );
   }
   const context = await contextOf(reach, how);
   const passedOver: string[] = [];

@@ -3,7 +3,14 @@ import { type FiguresReach, leadReach } from "@/lib/access/reach";
 import type { Viewer } from "@/lib/access/viewer";
 import type { Figure } from "@/lib/audit/figure";
 import { measures } from "@/lib/measures/measures";
-import { dayAfter, monthsUpTo, type Period, period as periodNamed, quarterOf, shifted } from "@/lib/records/period";
+import {
+  dayAfter,
+  monthsUpTo,
+  type Period,
+  period as periodNamed,
+  quarterOf,
+  shifted,
+} from "@/lib/records/period";
 import { basisShares } from "@/lib/store/figures/basis-shares";
 import { type MeasureView, measureView } from "@/lib/views/measure-page";
 import { type Address, type Asked, AskedWrongly, askedFigures } from "./asked-period";
@@ -26,10 +33,16 @@ const quartersShown = 8;
 const asked = z.object({ span: z.enum(["quarter"]).optional().catch(undefined) });
 
 /** Every measure has this page; strata are for what is measured of canals. */
-const stratified = measures.filter((one) => one.kind === "median" && one.per === "canal").map((one) => one.id);
+const stratified = measures
+  .filter((one) => one.kind === "median" && one.per === "canal")
+  .map((one) => one.id);
 
 /** One measure as the clinical lead sees it. @throws Refused, AskedWrongly */
-export async function measurePage(viewer: Viewer, measure: string, address: Address): Promise<MeasurePage> {
+export async function measurePage(
+  viewer: Viewer,
+  measure: string,
+  address: Address,
+): Promise<MeasurePage> {
   const lead = leadReach(viewer);
   if (!allMeasures.includes(measure)) throw new AskedWrongly("There is no such measure.");
   const { reach, period, periods, practices, practice } = await askedFigures(lead, address);
@@ -39,19 +52,46 @@ export async function measurePage(viewer: Viewer, measure: string, address: Addr
   const filters = { period: period.name, practice, span };
   const [{ shown, ofShown, records }, strata, basis, ofMonths, ofQuarters] = await Promise.all([
     shownFigures(reach, measure, period, span).then(async ({ shown, of }) => {
-      const [ofShown, records] = await Promise.all([compared(reach, measure, of), measureRecords(reach, measure, shown, address, filters, of)]);
+      const [ofShown, records] = await Promise.all([
+        compared(reach, measure, of),
+        measureRecords(reach, measure, shown, address, filters, of),
+      ]);
       return { shown, ofShown, records };
     }),
-    stratified.includes(measure) ? figures(reach, { measures: [measure], periods: [period], by: ["group", "clinician"], strata: true }) : null,
+    stratified.includes(measure)
+      ? figures(reach, {
+          measures: [measure],
+          periods: [period],
+          by: ["group", "clinician"],
+          strata: true,
+        })
+      : null,
     stratified.includes(measure) ? basisShares(reach, period) : null,
     figures(reach, { measures: [measure], periods: months, by: ["group"] }),
     figures(reach, { measures: [measure], periods: quarters, by: ["group"] }),
   ]);
-  const view = measureView({ measure, shown, practice, filters, figures: ofShown, strata, basis, months, ofMonths, quarters, ofQuarters });
+  const view = measureView({
+    measure,
+    shown,
+    practice,
+    filters,
+    figures: ofShown,
+    strata,
+    basis,
+    months,
+    ofMonths,
+    quarters,
+    ofQuarters,
+  });
   return { period, periods, practices, practice, view, shown, span, records };
 }
 
-async function shownFigures(reach: FiguresReach, measure: string, period: Period, span: "quarter" | undefined) {
+async function shownFigures(
+  reach: FiguresReach,
+  measure: string,
+  period: Period,
+  span: "quarter" | undefined,
+) {
   const by = ["group", "practice", "clinician", "chair"] as const;
   const chosen = await figures(reach, { measures: [measure], periods: [period], by });
   const of = span === "quarter" ? chosen : await onFourQuarters(reach, period, chosen);
@@ -60,7 +100,11 @@ async function shownFigures(reach: FiguresReach, measure: string, period: Period
 }
 
 /** The clinicians' figures with what each is compared with, beside the others. */
-async function compared(reach: FiguresReach, measure: string, of: readonly Figure[]): Promise<Figure[]> {
+async function compared(
+  reach: FiguresReach,
+  measure: string,
+  of: readonly Figure[],
+): Promise<Figure[]> {
   const apart = measure !== "separation-per-instrument";
   return apart ? withReferences(reach, of) : [...of];
 }

@@ -22,7 +22,12 @@ export type MeasureRecords = {
 const size = 25;
 const asked = z.object({
   // No database takes a NUL in a text.
-  clinician: z.string().max(200).regex(/^[^\0]*$/).optional().catch(undefined),
+  clinician: z
+    .string()
+    .max(200)
+    .regex(/^[^\0]*$/)
+    .optional()
+    .catch(undefined),
   outcome: z.string().max(40).optional().catch(undefined),
   page: z.coerce.number().int().min(1).max(100_000).catch(1),
 });
@@ -36,19 +41,39 @@ export async function measureRecords(
   filters: Readonly<Record<string, string | undefined>>,
   figures: readonly Figure[],
 ): Promise<MeasureRecords> {
-  const read = asked.parse({ clinician: address.clinician || undefined, outcome: address.outcome || undefined, page: address.page ?? 1 });
+  const read = asked.parse({
+    clinician: address.clinician || undefined,
+    outcome: address.outcome || undefined,
+    page: address.page ?? 1,
+  });
   const outcomes = statesOf(measure);
   const outcome = outcomes.find((one) => one.name === read.outcome)?.name;
   const { clinician, page } = read;
   const state = outcome as UnitState | undefined;
-  const { units, all } = await unitList(reach, { measure, period, clinician, state, limit: size, offset: (page - 1) * size });
-  const at = (to: number) => measureAddress(measure, { ...filters, clinician, outcome, page: to === 1 ? undefined : String(to) }, "#records");
+  const { units, all } = await unitList(reach, {
+    measure,
+    period,
+    clinician,
+    state,
+    limit: size,
+    offset: (page - 1) * size,
+  });
+  const at = (to: number) =>
+    measureAddress(
+      measure,
+      { ...filters, clinician, outcome, page: to === 1 ? undefined : String(to) },
+      "#records",
+    );
   return {
     lines: units.map((unit) => unitLine(measure, unit)),
     words: pageWords(page, size, all),
     clinician,
     outcome,
-    clinicians: figures.flatMap((figure) => (figure.about.kind === "clinician" ? [{ name: figure.about.key, words: figure.about.code }] : [])),
+    clinicians: figures.flatMap((figure) =>
+      figure.about.kind === "clinician"
+        ? [{ name: figure.about.key, words: figure.about.code }]
+        : [],
+    ),
     outcomes,
     previous: page > 1 ? at(page - 1) : null,
     next: page * size < all ? at(page + 1) : null,

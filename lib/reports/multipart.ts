@@ -21,7 +21,9 @@ export async function* multipart(
   body: AsyncIterable<Uint8Array>,
   contentType: string,
 ): AsyncGenerator<MultipartEvent> {
-  const boundary = /^multipart\/form-data;.*\bboundary=(?:"([^"]{1,70})"|([^\s;"]{1,70}))/i.exec(contentType);
+  const boundary = /^multipart\/form-data;.*\bboundary=(?:"([^"]{1,70})"|([^\s;"]{1,70}))/i.exec(
+    contentType,
+  );
   if (!boundary) throw new NotFormData("What was sent is no form data.");
   const delimiter = Buffer.from(`\r\n--${boundary[1] ?? boundary[2]}`);
   // The first boundary has no line break before it.
@@ -52,7 +54,10 @@ export async function* multipart(
   if (within !== "end") throw new NotFormData("What was sent broke off before its end.");
 }
 
-type Head = { readonly part: { name: string; filename: string | undefined }; readonly length: number };
+type Head = {
+  readonly part: { name: string; filename: string | undefined };
+  readonly length: number;
+};
 
 /** The head after a boundary; undefined while it is not whole. */
 function headOf(held: Buffer): Head | "end" | undefined {
@@ -60,10 +65,12 @@ function headOf(held: Buffer): Head | "end" | undefined {
   if (held.toString("latin1", 0, 2) === "--") return "end";
   const end = held.indexOf("\r\n\r\n");
   if (end < 0) {
-    if (held.length > longestHead) throw new NotFormData("A part of the form has no end to its head.");
+    if (held.length > longestHead)
+      throw new NotFormData("A part of the form has no end to its head.");
     return undefined;
   }
-  const disposition = /^content-disposition:\s*form-data;(.*)$/im.exec(held.toString("utf8", 0, end))?.[1] ?? "";
+  const disposition =
+    /^content-disposition:\s*form-data;(.*)$/im.exec(held.toString("utf8", 0, end))?.[1] ?? "";
   const name = parameter(disposition, "name");
   if (name === undefined) throw new NotFormData("A part of the form has no name.");
   return { part: { name, filename: parameter(disposition, "filename") }, length: end + 4 };
@@ -72,5 +79,7 @@ function headOf(held: Buffer): Head | "end" | undefined {
 /** Browsers write quotes and line breaks in names as %22, %0D and %0A (HTML, multipart form data). */
 function parameter(text: string, name: string): string | undefined {
   const found = new RegExp(`(?:^|;)\\s*${name}="((?:[^"\\\\]|\\\\.)*)"`, "i").exec(text)?.[1];
-  return found?.replaceAll(/%(22|0D|0A)/gi, (code) => decodeURIComponent(code)).replaceAll(/\\(["\\])/g, "$1");
+  return found
+    ?.replaceAll(/%(22|0D|0A)/gi, (code) => decodeURIComponent(code))
+    .replaceAll(/\\(["\\])/g, "$1");
 }

@@ -3,7 +3,7 @@ import { criterionOf } from "@/lib/protocol/criteria";
 import type { Period } from "@/lib/records/period";
 import { ownMisses } from "@/lib/store/figures/own-misses";
 import { type OwnCriterion, ownCriterion } from "@/lib/views/own-criterion";
-import type { OwnFigure } from "./own-strips";
+import type { OwnFigure } from "./own-figures";
 
 /** How many units a page of a list holds. */
 export const missesShown = 10;
@@ -26,7 +26,10 @@ export async function ownCriteria(
     if (!criterion || figure.kind !== "rate") return [];
     const pages = Math.max(1, Math.ceil((figure.notMet + figure.notRecorded) / missesShown));
     const page = asked.criterion === criterion.id ? Math.min(Math.max(1, asked.page), pages) : 1;
-    const misses = await ownMisses(reach, criterion, periodOf(figure.period), { limit: missesShown, offset: (page - 1) * missesShown });
+    const misses = await ownMisses(reach, criterion, periodOf(figure.period), {
+      limit: missesShown,
+      offset: (page - 1) * missesShown,
+    });
     return [{ ...ownCriterion(figure, comparison, note, misses), page, pages }];
   });
   return (await Promise.all(pages)).flat();

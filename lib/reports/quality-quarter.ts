@@ -1,16 +1,16 @@
 import { qualityReach } from "@/lib/access/reach";
 import type { Viewer } from "@/lib/access/viewer";
 import type { RateFigure } from "@/lib/audit/figure";
-import { dayAfter, quarterOf, rollingYear, shifted } from "@/lib/records/period";
+import { dayAfter, type Period, quarterOf, rollingYear, shifted } from "@/lib/records/period";
 import { exportsBefore } from "@/lib/store/quality/exports";
 import { safetyEvents } from "@/lib/store/quality/safety-events";
 import { upkeepDays } from "@/lib/store/quality/upkeep-days";
-import { type CriterionQuarters, criterionQuarters } from "@/lib/views/criterion-quarters";
 import { adherenceFinding } from "@/lib/views/adherence-finding";
 import type { AdherenceCriterion, AdherenceReport } from "@/lib/views/adherence-report";
+import { type CriterionQuarters, criterionQuarters } from "@/lib/views/criterion-quarters";
 import { type ExceptionLine, exceptionLines } from "@/lib/views/exception-lines";
 import { type ExportLine, exportLines } from "@/lib/views/export-lines";
-import { rollingNote } from "@/lib/views/rolling-note";
+import { hasFewUnits, rollingNote } from "@/lib/views/rolling-note";
 import { type SafetyLine, safetyLines } from "@/lib/views/safety-list";
 import { type UpkeepCalendar, upkeepCalendar } from "@/lib/views/upkeep-calendar";
 import { adherenceFigures } from "./adherence-figures";
@@ -36,30 +36,36 @@ const quartersShown = 8;
 
 /** The quality officer's page: adherence without clinicians. @throws Refused, AskedWrongly */
 export async function qualityQuarter(viewer: Viewer, address: Address): Promise<QualityQuarter> {
-  const { reach, period, periods, practices, practice } = await askedFigures(qualityReach(viewer), address);
+  const { reach, period, periods, practices, practice } = await askedFigures(
+    qualityReach(viewer),
+    address,
+  );
   const codes = practice ? [practice] : practices.map(({ code }) => code);
-  const last = quarterOf(dayAfter(period.until, -1));
-  const quarters = Array.from({ length: quartersShown }, (_, place) => shifted(last, place + 1 - quartersShown));
-  const year = rollingYear(period);
   const [report, history, upkeep, safety, exports] = await Promise.all([
     adherenceReport(reach, period),
-    adherenceFigures(reach, [...quarters, year], codes, { chairs: false }),
+    adherenceFigures(reach, quartersUpTo(period), codes, { parts: false }),
     upkeepDays(reach, period, "line-rinse"),
     safetyEvents(reach, period),
     exportsBefore(qualityReach(viewer), 20),
   ]);
-  const whole = history.filter((figure) => figure.about.kind === (codes.length > 1 ? "group" : "practice"));
-  const of = (measure: string, names: readonly string[]) =>
-    whole.filter((figure) => figure.measure === measure && names.includes(figure.period));
+  const wholes = report.criteria.flatMap(wholeOf);
+  // Most quarters have units enough; only the others cost a second look.
+  const year = wholes.some(hasFewUnits)
+    ? await adherenceFigures(reach, [rollingYear(period)], codes, { parts: false })
+    : [];
   return {
-    period, periods, practices, practice, report,
-    finding: adherenceFinding(report.criteria.flatMap((one) => wholeOf(one)), period),
+    period,
+    periods,
+    practices,
+    practice,
+    report,
+    finding: adherenceFinding(wholes, period),
     criteria: report.criteria.map((one) => {
-      const measure = `criterion/${one.criterion.id}`;
+      const of = (figure: RateFigure) => figure.measure === `criterion/${one.criterion.id}`;
       return {
         ...one,
-        quarters: criterionQuarters(of(measure, quarters.map(({ name }) => name)), period.name),
-        rolling: rollingNote(wholeOf(one)[0], of(measure, [year.name])[0]),
+        quarters: criterionQuarters(history.filter(of), period.name),
+        rolling: rollingNote(wholes.find(of), year.find(of)),
       };
     }),
     upkeep: upkeepCalendar(upkeep, period),
@@ -67,6 +73,14 @@ export async function qualityQuarter(viewer: Viewer, address: Address): Promise<
     safety: safetyLines(safety.events, safety.patients),
     exports: exportLines(exports, practices[0]?.zone ?? "UTC"),
   };
+}
+
+/** The quarters up to the one in which the period ends, oldest first. */
+function quartersUpTo(period: Period): Period[] {
+  const last = quarterOf(dayAfter(period.until, -1));
+  return Array.from({ length: quartersShown }, (_, place) =>
+    shifted(last, place + 1 - quartersShown),
+  );
 }
 
 /** The report speaks of the whole first, then of its parts. */

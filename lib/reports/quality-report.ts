@@ -4,11 +4,16 @@ import type { AdherenceReport } from "@/lib/views/adherence-report";
 import { adherenceReport, type ExportedFile, exportAdherence } from "./adherence-report";
 import { type Address, type Asked, askedFigures } from "./asked-period";
 
-export type QualityReport = Pick<Asked, "period" | "periods" | "practices" | "practice"> & { readonly report: AdherenceReport };
+export type QualityReport = Pick<Asked, "period" | "periods" | "practices" | "practice"> & {
+  readonly report: AdherenceReport;
+};
 
 /** The quality officer's report as it will be read. @throws Refused, AskedWrongly */
 export async function qualityReport(viewer: Viewer, address: Address): Promise<QualityReport> {
-  const { reach, period, periods, practices, practice } = await askedFigures(qualityReach(viewer), address);
+  const { reach, period, periods, practices, practice } = await askedFigures(
+    qualityReach(viewer),
+    address,
+  );
   return { period, periods, practices, practice, report: await adherenceReport(reach, period) };
 }
 

@@ -28,7 +28,10 @@ const longestField = 1000;
  *
  * @throws UploadRefused; nothing is left on the disk then
  */
-export async function receiveUpload(body: AsyncIterable<Uint8Array>, contentType: string): Promise<Upload> {
+export async function receiveUpload(
+  body: AsyncIterable<Uint8Array>,
+  contentType: string,
+): Promise<Upload> {
   const uploads = join(homeFolder(), "uploads");
   await removeLeftovers(uploads);
   const folder = join(uploads, `${process.pid}-${randomBytes(8).toString("hex")}`);
@@ -65,7 +68,8 @@ async function write(body: AsyncIterable<Uint8Array>, contentType: string, folde
       } else if (file) await file.appendFile(event.bytes);
       else if (field) {
         fields[field] += event.bytes.toString("utf8");
-        if ((fields[field] ?? "").length > longestField) throw new UploadRefused(`The field ${field.slice(0, 40)} is too long.`);
+        if ((fields[field] ?? "").length > longestField)
+          throw new UploadRefused(`The field ${field.slice(0, 40)} is too long.`);
       }
     }
   } finally {
@@ -76,12 +80,15 @@ async function write(body: AsyncIterable<Uint8Array>, contentType: string, folde
 
 /** The file keeps its ending, by which it is read, and nothing else of its name on the disk. */
 function sourceIn(folder: string, place: number, filename: string): Source {
-  if (place >= mostFiles) throw new UploadRefused(`More than ${mostFiles} files at once; bring them in by parts.`);
+  if (place >= mostFiles)
+    throw new UploadRefused(`More than ${mostFiles} files at once; bring them in by parts.`);
   const ending = extname(filename).toLowerCase();
   // biome-ignore lint/suspicious/noControlCharactersInRegex: they are what is taken out.
   const name = filename.replaceAll(/[\u0000-\u001f\u007f]/g, " ").slice(-200);
   if (!recordFileEndings.includes(ending)) {
-    throw new UploadRefused(`${name} is no record file; those end in ${recordFileEndings.join(", ")}. Nothing was brought in.`);
+    throw new UploadRefused(
+      `${name} is no record file; those end in ${recordFileEndings.join(", ")}. Nothing was brought in.`,
+    );
   }
   return { path: join(folder, `${place}${ending}`), name };
 }
@@ -92,7 +99,9 @@ async function* bounded(body: AsyncIterable<Uint8Array>): AsyncGenerator<Uint8Ar
   for await (const chunk of body) {
     read += chunk.length;
     if (read > most * 1024 * 1024) {
-      throw new UploadRefused(`The files are larger than ${most} MB together. Bring them in by parts, or by the command, which has no limit.`);
+      throw new UploadRefused(
+        `The files are larger than ${most} MB together. Bring them in by parts, or by the command, which has no limit.`,
+      );
     }
     yield chunk;
   }
@@ -102,7 +111,8 @@ async function* bounded(body: AsyncIterable<Uint8Array>): AsyncGenerator<Uint8Ar
 async function removeLeftovers(uploads: string): Promise<void> {
   for (const name of await readdir(uploads).catch(() => [])) {
     const owner = Number(name.split("-")[0]);
-    if (owner !== process.pid && !isRunning(owner)) await rm(join(uploads, name), { recursive: true, force: true });
+    if (owner !== process.pid && !isRunning(owner))
+      await rm(join(uploads, name), { recursive: true, force: true });
   }
 }
 

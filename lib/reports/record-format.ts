@@ -39,7 +39,15 @@ export function formatFile(viewer: Viewer, file: string): FormatFile | null {
   const table = tableNames.find((name) => name === base);
   if (!table) return null;
   if (ending === "json") {
-    return example ? null : { text: `${JSON.stringify(tableSchema(table), null, 2)}\n`, type: "application/json; charset=utf-8" };
+    return example
+      ? null
+      : {
+          text: `${JSON.stringify(tableSchema(table), null, 2)}\n`,
+          type: "application/json; charset=utf-8",
+        };
   }
-  return { text: example ? exampleCsv(table) : templateCsv(table), type: "text/csv; charset=utf-8; header=present" };
+  return {
+    text: example ? exampleCsv(table) : templateCsv(table),
+    type: "text/csv; charset=utf-8; header=present",
+  };
 }

@@ -33,7 +33,10 @@ export async function recordsOverview(viewer: Viewer, address: Address): Promise
   ]);
   const zone = practices[0]?.zone ?? Intl.DateTimeFormat().resolvedOptions().timeZone;
   return {
-    period, periods, practices, practice,
+    period,
+    periods,
+    practices,
+    practice,
     imports: imports.map((one) => importLine(one, zone)),
     held: heldGroups(held.byReason, "held"),
     heldRows: count(held.count),

@@ -1,5 +1,10 @@
 import type { FiguresReach, OwnReach } from "@/lib/access/reach";
-import { type Comparison, comparisonWithOthers, comparisonWithOwn, noComparison } from "@/lib/audit/comparison";
+import {
+  type Comparison,
+  comparisonWithOthers,
+  comparisonWithOwn,
+  noComparison,
+} from "@/lib/audit/comparison";
 import type { Figure } from "@/lib/audit/figure";
 import { level } from "@/lib/audit/figure-of";
 import { medianRanks } from "@/lib/audit/median-ranks";
@@ -17,7 +22,10 @@ export type Compared<F extends Figure = Figure> = F & { readonly reference: Comp
  * few others stand behind that, the same of the group's clinicians of the same peers; else the clinician's own four
  * quarters before; else none, and why. A clinician of several practices is compared with all of these together.
  */
-export async function withReferences(reach: FiguresReach | OwnReach, of: readonly Figure[]): Promise<Figure[]> {
+export async function withReferences(
+  reach: FiguresReach | OwnReach,
+  of: readonly Figure[],
+): Promise<Figure[]> {
   const compared = await comparisons(reach, of.filter(comparable));
   return of.map((figure) => {
     if (figure.about.kind !== "clinician") return figure;
@@ -26,7 +34,10 @@ export async function withReferences(reach: FiguresReach | OwnReach, of: readonl
   });
 }
 
-async function comparisons(reach: FiguresReach | OwnReach, of: readonly OfClinician[]): Promise<Map<Figure, Comparison>> {
+async function comparisons(
+  reach: FiguresReach | OwnReach,
+  of: readonly OfClinician[],
+): Promise<Map<Figure, Comparison>> {
   const found = new Map<Figure, Comparison>();
   const left = () => of.filter((figure) => !found.has(figure));
   for (const kind of ["practice", "peers"] as const) {
@@ -36,14 +47,24 @@ async function comparisons(reach: FiguresReach | OwnReach, of: readonly OfClinic
     }
   }
   const before = await ownBefore(reach, left());
-  for (const figure of left()) found.set(figure, comparisonWithOwn(before.get(figure)) ?? noComparison(noneWords));
+  for (const figure of left())
+    found.set(figure, comparisonWithOwn(before.get(figure)) ?? noComparison(noneWords));
   return found;
 }
 
-async function othersOf(reach: FiguresReach | OwnReach, of: readonly OfClinician[], comparison: "practice" | "peers") {
+async function othersOf(
+  reach: FiguresReach | OwnReach,
+  of: readonly OfClinician[],
+  comparison: "practice" | "peers",
+) {
   if (of.length === 0) return new Map<OfClinician, never>();
   const names = [...new Set(of.map((figure) => figure.period))];
-  const targets = new Map(of.map((figure) => [`${figure.about.key}\n${figure.period}`, { worker: figure.about.key, period: names.indexOf(figure.period) }]));
+  const targets = new Map(
+    of.map((figure) => [
+      `${figure.about.key}\n${figure.period}`,
+      { worker: figure.about.key, period: names.indexOf(figure.period) },
+    ]),
+  );
   const answers = await others(reach, {
     measures: [...new Set(of.map((figure) => figure.measure))],
     periods: names.map(periodOf),
@@ -51,24 +72,38 @@ async function othersOf(reach: FiguresReach | OwnReach, of: readonly OfClinician
     comparison,
     ranks: medianRanks(level),
   });
-  const answer = new Map(answers.map((one) => [[one.worker, names[one.period], one.measure].join("\n"), one]));
-  return new Map(of.flatMap((figure) => {
-    const one = answer.get([figure.about.key, figure.period, figure.measure].join("\n"));
-    return one ? [[figure, one] as const] : [];
-  }));
+  const answer = new Map(
+    answers.map((one) => [[one.worker, names[one.period], one.measure].join("\n"), one]),
+  );
+  return new Map(
+    of.flatMap((figure) => {
+      const one = answer.get([figure.about.key, figure.period, figure.measure].join("\n"));
+      return one ? [[figure, one] as const] : [];
+    }),
+  );
 }
 
 /** Each figure's own four quarters before its period. */
-async function ownBefore(reach: FiguresReach | OwnReach, of: readonly OfClinician[]): Promise<Map<Figure, Figure>> {
+async function ownBefore(
+  reach: FiguresReach | OwnReach,
+  of: readonly OfClinician[],
+): Promise<Map<Figure, Figure>> {
   if (of.length === 0) return new Map();
   const earlier = new Map(of.map((figure) => [figure.period, yearBefore(periodOf(figure.period))]));
-  const history = await figures(reach, { measures: [...new Set(of.map((figure) => figure.measure))], periods: [...earlier.values()], by: ["clinician"] });
-  const keyOf = (figure: Figure, name: string | undefined) => [figure.measure, name, "key" in figure.about ? figure.about.key : ""].join("\n");
+  const history = await figures(reach, {
+    measures: [...new Set(of.map((figure) => figure.measure))],
+    periods: [...earlier.values()],
+    by: ["clinician"],
+  });
+  const keyOf = (figure: Figure, name: string | undefined) =>
+    [figure.measure, name, "key" in figure.about ? figure.about.key : ""].join("\n");
   const known = new Map(history.map((figure) => [keyOf(figure, figure.period), figure]));
-  return new Map(of.flatMap((figure) => {
-    const before = known.get(keyOf(figure, earlier.get(figure.period)?.name));
-    return before ? [[figure, before] as const] : [];
-  }));
+  return new Map(
+    of.flatMap((figure) => {
+      const before = known.get(keyOf(figure, earlier.get(figure.period)?.name));
+      return before ? [[figure, before] as const] : [];
+    }),
+  );
 }
 
 /** The four quarters before a quarter; of any other period the year that ends with the day before it. */
@@ -88,10 +123,13 @@ function comparable(figure: Figure): figure is OfClinician {
 }
 
 function practiceWords(practice: string | undefined): string {
-  return practice ? `practice ${practice} without this clinician` : "the clinician's practices without this clinician";
+  return practice
+    ? `practice ${practice} without this clinician`
+    : "the clinician's practices without this clinician";
 }
 
 const peersWords = "the group's other clinicians of the same peers";
 const noneWords =
   "Fewer than 5 other clinicians have 10 units each, or one has over half of them, in the practice and among peers; there are no earlier quarters of the clinician's own either.";
-const handsWords = "An instrument can pass through several hands, so it is not compared by clinician.";
+const handsWords =
+  "An instrument can pass through several hands, so it is not compared by clinician.";

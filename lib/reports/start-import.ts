@@ -20,7 +20,10 @@ export async function startImport(
   try {
     if (upload.sources.length === 0) throw new UploadRefused("Choose at least one file.");
     const zone = upload.fields.zone || "UTC";
-    if (!isTimeZone(zone)) throw new UploadRefused(`"${zone.slice(0, 60)}" is no time zone; choose one as Europe/London.`);
+    if (!isTimeZone(zone))
+      throw new UploadRefused(
+        `"${zone.slice(0, 60)}" is no time zone; choose one as Europe/London.`,
+      );
     const key = await patientKey();
     const { promise, resolve, reject } = begun();
     // What goes wrong after the beginning stands on the import's page.

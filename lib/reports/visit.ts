@@ -6,11 +6,16 @@ import { outcomeOf } from "@/lib/protocol/outcome";
 import type { Values } from "@/lib/records/column";
 import { type TableName, tableNames } from "@/lib/records/tables";
 import { type VisitHead, visitHead } from "@/lib/store/visit/visit-head";
-import { type HeldOfVisit, heldOfVisit, type VisitRow, visitRows } from "@/lib/store/visit/visit-rows";
+import {
+  type HeldOfVisit,
+  heldOfVisit,
+  type VisitRow,
+  visitRows,
+} from "@/lib/store/visit/visit-rows";
 import { visitUnits } from "@/lib/store/visit/visit-units";
 import { day, moment } from "@/lib/views/day";
-import { rowWords, tableWords } from "@/lib/views/record-words";
 import { reasonWords } from "@/lib/views/reason-words";
+import { rowWords, tableWords } from "@/lib/views/record-words";
 import { type VisitCriterion, visitCriteria } from "@/lib/views/visit-criteria";
 import { type TimeLine, timeLine } from "@/lib/views/visit-time-line";
 
@@ -23,10 +28,21 @@ export type VisitView = {
   readonly facts: readonly { readonly term: string; readonly words: string }[];
   readonly timeLine: TimeLine;
   readonly criteria: readonly VisitCriterion[];
-  readonly held: readonly { readonly id: string; readonly table: string; readonly key: string; readonly source: Source; readonly sentences: readonly string[] }[];
+  readonly held: readonly {
+    readonly id: string;
+    readonly table: string;
+    readonly key: string;
+    readonly source: Source;
+    readonly sentences: readonly string[];
+  }[];
   readonly sources: readonly {
     readonly table: string;
-    readonly rows: readonly { readonly id: string; readonly words: string; readonly source: Source; readonly again: readonly Source[] }[];
+    readonly rows: readonly {
+      readonly id: string;
+      readonly words: string;
+      readonly source: Source;
+      readonly again: readonly Source[];
+    }[];
   }[];
 };
 
@@ -36,12 +52,26 @@ export type VisitView = {
  *
  * @throws Refused
  */
-export async function visitView(viewer: Viewer, practice: string, sessionId: string): Promise<VisitView | null> {
+export async function visitView(
+  viewer: Viewer,
+  practice: string,
+  sessionId: string,
+): Promise<VisitView | null> {
   const head = await visitHead(reachFor(viewer, practice), practice, sessionId);
   if (!head) return null;
-  const [rows, held, units] = await Promise.all([visitRows(head), heldOfVisit(head), visitUnits(head, criteria)]);
-  const of = (table: TableName) => rows.filter((row) => row.table === table).map((row) => row.values);
-  const judged = units.map(({ criterion, canal, fields }) => ({ criterion, canal, fields, outcome: outcomeOf(criterion, fields) }));
+  const [rows, held, units] = await Promise.all([
+    visitRows(head),
+    heldOfVisit(head),
+    visitUnits(head, criteria),
+  ]);
+  const of = (table: TableName) =>
+    rows.filter((row) => row.table === table).map((row) => row.values);
+  const judged = units.map(({ criterion, canal, fields }) => ({
+    criterion,
+    canal,
+    fields,
+    outcome: outcomeOf(criterion, fields),
+  }));
   return {
     sessionId: head.sessionId,
     where: `${head.practiceName}, chair ${head.chair}, ${day(head.day)}`,
@@ -57,15 +87,24 @@ export async function visitView(viewer: Viewer, practice: string, sessionId: str
 function reachFor(viewer: Viewer, practice: string): FiguresReach | OwnReach {
   if (hasRole(viewer, "clinical-lead")) {
     const lead = leadReach(viewer);
-    if (lead.practices === null || lead.practices.includes(practice) || !hasRole(viewer, "clinician")) return lead;
+    if (
+      lead.practices === null ||
+      lead.practices.includes(practice) ||
+      !hasRole(viewer, "clinician")
+    )
+      return lead;
   }
   if (hasRole(viewer, "clinician")) return ownReach(viewer);
-  throw new Refused("Single visits are for the clinical lead and for the clinician who worked on them.");
+  throw new Refused(
+    "Single visits are for the clinical lead and for the clinician who worked on them.",
+  );
 }
 
 function factsOf(head: VisitHead, visit: Values): VisitView["facts"] {
-  const instant = (value: Values[string]) => (value === undefined ? "not recorded" : moment(new Date(String(value)), head.zone));
-  const words = (value: Values[string]) => (value === undefined ? "not recorded" : reasonWords(String(value)));
+  const instant = (value: Values[string]) =>
+    value === undefined ? "not recorded" : moment(new Date(String(value)), head.zone);
+  const words = (value: Values[string]) =>
+    value === undefined ? "not recorded" : reasonWords(String(value));
   const supervisor = visit.supervisor === undefined ? "" : `, supervised by ${visit.supervisor}`;
   return [
     { term: "Patient", words: `${visit.patient} (pseudonym)` },
@@ -77,19 +116,40 @@ function factsOf(head: VisitHead, visit: Values): VisitView["facts"] {
     { term: "Ended", words: instant(visit.ended_at) },
     { term: "Pulp on arrival", words: words(visit.pulp) },
     { term: "Difficulty", words: words(visit.difficulty) },
-    { term: "Course of treatment", words: visit.case_id === undefined ? "not recorded" : String(visit.case_id) },
+    {
+      term: "Course of treatment",
+      words: visit.case_id === undefined ? "not recorded" : String(visit.case_id),
+    },
   ];
 }
 
 function heldLine(row: HeldOfVisit): VisitView["held"][number] {
   const sentences = row.reasons.map((reason) => reason.sentence);
-  return { id: `${row.place.file}/${row.place.line}`, table: tableWords[row.table], key: row.key, source: row.place, sentences };
+  return {
+    id: `${row.place.file}/${row.place.line}`,
+    table: tableWords[row.table],
+    key: row.key,
+    source: row.place,
+    sentences,
+  };
 }
 
 function sourcesOf(rows: readonly VisitRow[], zone: string): VisitView["sources"] {
   return tableNames.flatMap((table) => {
-    const own = rows.filter((row) => row.table === table).sort((one, other) => one.place.line - other.place.line);
+    const own = rows
+      .filter((row) => row.table === table)
+      .sort((one, other) => one.place.line - other.place.line);
     if (own.length === 0) return [];
-    return [{ table: tableWords[table], rows: own.map((row) => ({ id: row.id, words: rowWords(table, row.values, zone), source: row.place, again: row.witnesses })) }];
+    return [
+      {
+        table: tableWords[table],
+        rows: own.map((row) => ({
+          id: row.id,
+          words: rowWords(table, row.values, zone),
+          source: row.place,
+          again: row.witnesses,
+        })),
+      },
+    ];
   });
 }

@@ -6,10 +6,41 @@ import { fewestPeople } from "./people-count";
 
 /** The columns of the file, in order. Rates, intervals, bounds and targets are fractions, not percentages. */
 export const adherenceColumns = [
-  "row", "criterion", "title", "about", "practice", "chair", "period", "from", "to", "definition", "population_in_words", "unit",
-  "population", "left_out", "left_out_by_reason", "eligible", "excepted", "excepted_by_reason", "met", "not_met", "not_recorded",
-  "counted", "rate", "interval_lower", "interval_upper", "interval_level", "interval_method", "rate_if_unrecorded_not_met",
-  "rate_if_unrecorded_met", "target", "target_set_by", "in_these_records", "beyond_chance", "why_no_rate", "says",
+  "row",
+  "criterion",
+  "title",
+  "about",
+  "practice",
+  "chair",
+  "period",
+  "from",
+  "to",
+  "definition",
+  "population_in_words",
+  "unit",
+  "population",
+  "left_out",
+  "left_out_by_reason",
+  "eligible",
+  "excepted",
+  "excepted_by_reason",
+  "met",
+  "not_met",
+  "not_recorded",
+  "counted",
+  "rate",
+  "interval_lower",
+  "interval_upper",
+  "interval_level",
+  "interval_method",
+  "rate_if_unrecorded_not_met",
+  "rate_if_unrecorded_met",
+  "target",
+  "target_set_by",
+  "in_these_records",
+  "beyond_chance",
+  "why_no_rate",
+  "says",
 ] as const;
 type Cells = Partial<Record<(typeof adherenceColumns)[number], string | number | null>>;
 
@@ -26,7 +57,13 @@ export function adherenceCsv(report: AdherenceReport): string {
   ];
   return stringify(
     records.map((cells) => adherenceColumns.map((column) => field(cells[column]))),
-    { columns: [...adherenceColumns], header: true, bom: true, record_delimiter: "\r\n", quoted_match: /[\r\n]/ },
+    {
+      columns: [...adherenceColumns],
+      header: true,
+      bom: true,
+      record_delimiter: "\r\n",
+      quoted_match: /[\r\n]/,
+    },
   );
 }
 
@@ -69,10 +106,20 @@ function figureRow(report: AdherenceReport, of: AdherenceCriterion, line: Adhere
 function peopleRows(report: AdherenceReport): Cells[] {
   const masked = `masked: fewer than ${fewestPeople}`;
   return report.people.flatMap(({ practice, patients, clinicians }) =>
-    [{ unit: "patient", people: patients }, { unit: "clinician", people: clinicians }].map(({ unit, people }): Cells => ({
-      row: "people", about: "practice", practice, ...periodCells(report), unit, population: people,
-      says: people === null ? masked : null,
-    })),
+    [
+      { unit: "patient", people: patients },
+      { unit: "clinician", people: clinicians },
+    ].map(
+      ({ unit, people }): Cells => ({
+        row: "people",
+        about: "practice",
+        practice,
+        ...periodCells(report),
+        unit,
+        population: people,
+        says: people === null ? masked : null,
+      }),
+    ),
   );
 }
 
@@ -82,11 +129,19 @@ function aboutRows(report: AdherenceReport): Cells[] {
     ["scope", report.scope],
     ["data cut-off (when the last import was published)", report.cutOff],
     ["software", report.software],
-    ["rate", "met ÷ counted; counted = eligible − excepted; what is not recorded counts as not met"],
+    [
+      "rate",
+      "met ÷ counted; counted = eligible − excepted; what is not recorded counts as not met",
+    ],
     ["in_these_records", "whether the target was reached in these records"],
     ["beyond_chance", "whether that is settled beyond what chance brings at this number of units"],
   ];
-  return rows.map(([title, says]) => ({ row: "about", title, ...periodCells(report), says: says ?? "no import yet" }));
+  return rows.map(([title, says]) => ({
+    row: "about",
+    title,
+    ...periodCells(report),
+    says: says ?? "no import yet",
+  }));
 }
 
 function periodCells({ period }: AdherenceReport): Cells {
@@ -95,7 +150,8 @@ function periodCells({ period }: AdherenceReport): Cells {
 
 function subjectCells(about: Subject): Cells {
   if (about.kind === "practice") return { about: "practice", practice: about.code };
-  if (about.kind === "chair") return { about: "chair", practice: about.practice, chair: about.code };
+  if (about.kind === "chair")
+    return { about: "chair", practice: about.practice, chair: about.code };
   return { about: about.kind };
 }
 

@@ -1,13 +1,17 @@
 import type { RateFigure } from "@/lib/audit/figure";
-import { periodWords } from "./period-words";
 import type { Period } from "@/lib/records/period";
+import { periodWords } from "./period-words";
 
 /** What a quarter's adherence comes to, in one or two sentences. */
 export function adherenceFinding(figures: readonly RateFigure[], period: Period): string {
-  const judged = figures.filter((figure) => figure.inTheseRecords === "reached" || figure.inTheseRecords === "not reached");
+  const judged = figures.filter(
+    (figure) => figure.inTheseRecords === "reached" || figure.inTheseRecords === "not reached",
+  );
   const left = figures.length - judged.length;
   const reached = judged.filter((figure) => figure.inTheseRecords === "reached").length;
-  const settled = judged.filter((figure) => figure.beyondChance === "reached" || figure.beyondChance === "missed");
+  const settled = judged.filter(
+    (figure) => figure.beyondChance === "reached" || figure.beyondChance === "missed",
+  );
   if (judged.length === 0) return `No criterion can be assessed for ${periodWords(period)}.`;
   const first = `${periodWords(period)}: the target was reached for ${reached} of ${judged.length} ${judged.length === 1 ? "criterion" : "criteria"} in these records`;
   const chance =

@@ -57,7 +57,8 @@ export function adherenceLine(figure: RateFigure): AdherenceLine {
       notMet: count(figure.notMet),
       notRecorded: count(figure.notRecorded),
       counts: `${count(figure.numerator)} of ${count(figure.denominator)} ${unitName(figure.measure, figure.denominator)}`,
-      rate: figure.estimate === null ? (figure.why ?? "nothing to estimate") : percent(figure.estimate),
+      rate:
+        figure.estimate === null ? (figure.why ?? "nothing to estimate") : percent(figure.estimate),
       interval: intervalOf(figure),
       intervalEnds: endsOf(figure),
       bounds: boundsOf(figure),
@@ -69,7 +70,9 @@ export function adherenceLine(figure: RateFigure): AdherenceLine {
 
 function intervalOf(figure: RateFigure): string {
   const { interval } = figure;
-  return interval ? `${endsOf(figure)} (${chosenPercent(interval.level)}, ${intervalMethod(interval.method)})` : endsOf(figure);
+  return interval
+    ? `${endsOf(figure)} (${chosenPercent(interval.level)}, ${intervalMethod(interval.method)})`
+    : endsOf(figure);
 }
 
 function endsOf({ interval, estimate }: RateFigure): string {

@@ -1,6 +1,6 @@
 import type { RateFigure } from "@/lib/audit/figure";
-import { type Criterion } from "@/lib/protocol/criterion";
 import { criterionOf } from "@/lib/protocol/criteria";
+import type { Criterion } from "@/lib/protocol/criterion";
 import { dayAfter, type Period } from "@/lib/records/period";
 import { type AdherenceLine, adherenceLine } from "./adherence-line";
 import { cautions } from "./cautions";
@@ -19,7 +19,12 @@ export type AdherenceParts = {
   readonly wholeGroup: boolean;
   /** Figures of criteria by group, practice and chair, in page order. */
   readonly figures: readonly RateFigure[];
-  readonly people: readonly { practice: string; visits: number; patients: number; clinicians: number }[];
+  readonly people: readonly {
+    practice: string;
+    visits: number;
+    patients: number;
+    clinicians: number;
+  }[];
   /** When the last import was published; null where there is none. */
   readonly published: Date | null;
   readonly version: string;
@@ -27,7 +32,12 @@ export type AdherenceParts = {
 
 /** The adherence report: the one view that the page previews and the file holds. */
 export type AdherenceReport = {
-  readonly period: { readonly name: string; readonly words: string; readonly from: string; readonly to: string };
+  readonly period: {
+    readonly name: string;
+    readonly words: string;
+    readonly from: string;
+    readonly to: string;
+  };
   readonly scope: string;
   /** ISO 8601 in UTC, or null. */
   readonly cutOff: string | null;
@@ -60,23 +70,41 @@ export function adherenceReportOf(parts: AdherenceParts): AdherenceReport {
   const { period, published } = parts;
   const measures = [...new Set(parts.figures.map((figure) => figure.measure))];
   return {
-    period: { name: period.name, words: periodWords(period), from: period.from, to: dayAfter(period.until, -1) },
+    period: {
+      name: period.name,
+      words: periodWords(period),
+      from: period.from,
+      to: dayAfter(period.until, -1),
+    },
     scope: scopeWords(parts),
     cutOff: published?.toISOString() ?? null,
-    cutOffWords: published ? `${day(published.toISOString())}, ${published.toISOString().slice(11, 16)} UTC` : "no import yet",
+    cutOffWords: published
+      ? `${day(published.toISOString())}, ${published.toISOString().slice(11, 16)} UTC`
+      : "no import yet",
     software: `Canal Audit ${parts.version}`,
     criteria: measures.flatMap((measure) => {
       const criterion = criterionOf(measure);
       const lines = parts.figures.filter((figure) => figure.measure === measure).map(adherenceLine);
       if (!criterion) return [];
-      return [{ criterion, definition: definitionOf(measure), targetWords: targetWords(criterion), lines }];
+      return [
+        {
+          criterion,
+          definition: definitionOf(measure),
+          targetWords: targetWords(criterion),
+          lines,
+        },
+      ];
     }),
     people: parts.people.map(({ practice, visits, ...counted }) => {
       const patients = peopleCount(counted.patients);
       const clinicians = peopleCount(counted.clinicians);
       return {
-        practice, visits, patients, clinicians,
-        patientWords: peopleWords(patients), clinicianWords: peopleWords(clinicians),
+        practice,
+        visits,
+        patients,
+        clinicians,
+        patientWords: peopleWords(patients),
+        clinicianWords: peopleWords(clinicians),
       };
     }),
     cautions,
@@ -90,6 +118,7 @@ export function targetWords(criterion: Criterion): string {
 
 function scopeWords({ practices, wholeGroup }: AdherenceParts): string {
   if (practices.length === 0) return "no practice";
-  const named = practices.length === 1 ? `practice ${practices[0]}` : `practices ${practices.join(", ")}`;
+  const named =
+    practices.length === 1 ? `practice ${practices[0]}` : `practices ${practices.join(", ")}`;
   return wholeGroup && practices.length > 1 ? `the whole group: ${named}` : named;
 }

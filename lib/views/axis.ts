@@ -11,7 +11,12 @@ export type AxisUnit = "share" | (string & {});
  * @param values what must lie on the axis; none gives 0 to 1
  * @param fromZero start at 0 whatever the values
  */
-export function axisOf(values: readonly number[], unit: AxisUnit, title: string, fromZero = false): ChartAxis {
+export function axisOf(
+  values: readonly number[],
+  unit: AxisUnit,
+  title: string,
+  fromZero = false,
+): ChartAxis {
   const known = values.filter(Number.isFinite);
   const low = fromZero || known.length === 0 ? 0 : Math.min(...known);
   const high = known.length === 0 ? 1 : Math.max(...known);
@@ -38,7 +43,8 @@ function stepFor(range: number, unit: AxisUnit): number {
 }
 
 function tickWords(value: number, step: number, unit: AxisUnit): string {
-  if (unit === "s") return step % 60 === 0 ? (value === 0 ? "0" : `${value / 60} min`) : duration(value);
+  if (unit === "s")
+    return step % 60 === 0 ? (value === 0 ? "0" : `${value / 60} min`) : duration(value);
   const shown = unit === "share" ? 100 : 1;
   const decimals = Math.max(0, -Math.floor(Math.log10(step * shown) + 1e-9));
   const text = decimal(value * shown, decimals);

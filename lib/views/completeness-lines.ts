@@ -28,7 +28,8 @@ export function completenessLines(of: readonly Completeness[]): CompletenessLine
 }
 
 function noteOf(one: Completeness, underFloor: boolean): string {
-  if (underFloor && one.floor !== null) return `under the floor of ${setShare(one.floor)}: not assessable`;
+  if (underFloor && one.floor !== null)
+    return `under the floor of ${setShare(one.floor)}: not assessable`;
   if (one.floor === null) return "no floor is set";
   return one.share === null ? "" : `floor ${setShare(one.floor)}`;
 }

@@ -1,6 +1,6 @@
 import type { Period } from "@/lib/records/period";
 import { byKey } from "./by-key";
-import { type DayCalendar, dayCalendar, type DrawnDay } from "./day-calendar";
+import { type DayCalendar, type DrawnDay, dayCalendar } from "./day-calendar";
 import { count } from "./quantity";
 
 export type CoverageChair = {
@@ -20,16 +20,23 @@ export function coverageCalendar(
     if (!first) return [];
     const drawn = new Map(
       days.flatMap(({ day, visits }): [string, DrawnDay][] =>
-        day === null ? [] : [[day, { shape: String(visits), words: visitsWords(visits), tone: "plain" }]],
+        day === null
+          ? []
+          : [[day, { shape: String(visits), words: visitsWords(visits), tone: "plain" }]],
       ),
     );
     const visits = days.reduce((total, one) => total + one.visits, 0);
-    return [{
-      practice: first.practice,
-      chair: first.chair,
-      summary: visits === 0 ? "No visits are in." : `${visitsWords(visits)} on ${count(drawn.size)} ${drawn.size === 1 ? "day" : "days"}.`,
-      calendar: dayCalendar(period, drawn, { shape: "·", words: "no visit", tone: "faint" }),
-    }];
+    return [
+      {
+        practice: first.practice,
+        chair: first.chair,
+        summary:
+          visits === 0
+            ? "No visits are in."
+            : `${visitsWords(visits)} on ${count(drawn.size)} ${drawn.size === 1 ? "day" : "days"}.`,
+        calendar: dayCalendar(period, drawn, { shape: "·", words: "no visit", tone: "faint" }),
+      },
+    ];
   });
 }
 

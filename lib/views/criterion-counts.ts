@@ -15,12 +15,14 @@ export type CriterionCounts = {
   readonly notRecorded: string;
   /** The rate were every unrecorded unit not met, and were it met. */
   readonly bounds: string;
-  readonly inTheseRecords: Verdict;
-  readonly beyondChance: Verdict;
+  /** Null for a clinician: verdicts are on practices and chairs, never on a person. */
+  readonly inTheseRecords: Verdict | null;
+  readonly beyondChance: Verdict | null;
 };
 
 export function criterionCounts(figure: RateFigure): CriterionCounts {
   const excepted = Object.values(figure.excepted).reduce((sum, units) => sum + units, 0);
+  const person = figure.about.kind === "clinician";
   const [low, high] = figure.bounds ?? [];
   return {
     id: subjectId(figure.about),
@@ -30,8 +32,13 @@ export function criterionCounts(figure: RateFigure): CriterionCounts {
     notMet: count(figure.notMet),
     excepted: count(excepted),
     notRecorded: count(figure.notRecorded),
-    bounds: low === undefined || high === undefined ? "nothing to estimate" : low === high ? percent(low) : `${percent(low)} to ${percent(high)}`,
-    inTheseRecords: inTheseRecords(figure),
-    beyondChance: beyondChance(figure),
+    bounds:
+      low === undefined || high === undefined
+        ? "nothing to estimate"
+        : low === high
+          ? percent(low)
+          : `${percent(low)} to ${percent(high)}`,
+    inTheseRecords: person ? null : inTheseRecords(figure),
+    beyondChance: person ? null : beyondChance(figure),
   };
 }

@@ -30,7 +30,10 @@ export type CriterionQuarters = {
 };
 
 /** The quarters of one criterion, oldest first, on a scale that holds every interval and ends at 100 %. */
-export function criterionQuarters(figures: readonly RateFigure[], chosen: string): CriterionQuarters {
+export function criterionQuarters(
+  figures: readonly RateFigure[],
+  chosen: string,
+): CriterionQuarters {
   const values = figures.flatMap((figure) => [figure.interval?.lower ?? 1, figure.target ?? 1]);
   // A tenth below the lowest value, in whole tenths: intervals do not touch the edge.
   const from = Math.max(0, Math.floor(Math.min(...values, 0.9) * 10 - 0.2) / 10);

@@ -15,7 +15,10 @@ export type CalendarDay = {
 export type DayCalendar = {
   /** The months with how many weeks they head, in order. */
   readonly months: readonly { readonly name: string; readonly weeks: number }[];
-  readonly rows: readonly { readonly weekday: string; readonly days: readonly (CalendarDay | null)[] }[];
+  readonly rows: readonly {
+    readonly weekday: string;
+    readonly days: readonly (CalendarDay | null)[];
+  }[];
 };
 
 /** A day as it is to be drawn, without its date. */
@@ -30,7 +33,11 @@ const weekdays = ["Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"];
  * @param drawn the days on which there is something to show
  * @param empty what every other day shows; its words get the date before them
  */
-export function dayCalendar(period: Period, drawn: ReadonlyMap<string, DrawnDay>, empty: DrawnDay): DayCalendar {
+export function dayCalendar(
+  period: Period,
+  drawn: ReadonlyMap<string, DrawnDay>,
+  empty: DrawnDay,
+): DayCalendar {
   const weeks = mondaysOf(period);
   const rows = weekdays.map((weekday, place) => ({
     weekday,
@@ -43,7 +50,9 @@ export function dayCalendar(period: Period, drawn: ReadonlyMap<string, DrawnDay>
   }));
   return {
     months: monthsOf(weeks, period),
-    rows: rows.filter((row, place) => place < 5 || row.days.some((one) => one && drawn.has(one.day))),
+    rows: rows.filter(
+      (row, place) => place < 5 || row.days.some((one) => one && drawn.has(one.day)),
+    ),
   };
 }
 
@@ -59,7 +68,7 @@ function mondaysOf(period: Period): string[] {
 function monthsOf(weeks: readonly string[], period: Period): { name: string; weeks: number }[] {
   const found: { name: string; weeks: number }[] = [];
   for (const monday of weeks) {
-    const name = month(monday < period.from ? period.from : monday);
+    const name = month([monday, period.from].sort()[1] ?? monday);
     const last = found.at(-1);
     if (last?.name === name) last.weeks += 1;
     else found.push({ name, weeks: 1 });

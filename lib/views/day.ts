@@ -13,6 +13,10 @@ export function month(iso: string): string {
 
 /** A moment as 3 Jul 2026, 09:10, in a time zone. */
 export function moment(at: Date, zone: string): string {
-  const parts = new Intl.DateTimeFormat("sv-SE", { timeZone: zone, dateStyle: "short", timeStyle: "short" }).format(at);
+  const parts = new Intl.DateTimeFormat("sv-SE", {
+    timeZone: zone,
+    dateStyle: "short",
+    timeStyle: "short",
+  }).format(at);
   return `${day(parts)}, ${parts.slice(11, 16)}`;
 }

@@ -6,10 +6,20 @@ import { reasonWords } from "./reason-words";
 
 /** What the records hold of each field that a criterion looks at, in words; what is not there says so. */
 export function evidenceWords(criterion: Criterion, fields: Values): string[] {
-  const looked = [...new Set([...criterion.exclusions.flatMap((one) => fieldsIn(one.when)), ...fieldsIn(criterion.met), ...fieldsIn(criterion.evidence)])];
-  const words = looked.map((field) => `${names[field] ?? field}: ${valueWords(field, fields[field])}`);
+  const looked = [
+    ...new Set([
+      ...criterion.exclusions.flatMap((one) => fieldsIn(one.when)),
+      ...fieldsIn(criterion.met),
+      ...fieldsIn(criterion.evidence),
+    ]),
+  ];
+  const words = looked.map(
+    (field) => `${names[field] ?? field}: ${valueWords(field, fields[field])}`,
+  );
   const reason = criterion.exception === null ? undefined : fields[criterion.exception];
-  return reason === undefined ? words : [...words, `exception entered: ${reasonWords(String(reason))}`];
+  return reason === undefined
+    ? words
+    : [...words, `exception entered: ${reasonWords(String(reason))}`];
 }
 
 function fieldsIn(condition: Condition): string[] {
@@ -22,7 +32,8 @@ function fieldsIn(condition: Condition): string[] {
 
 function valueWords(field: string, value: Value | undefined): string {
   if (value === undefined) return "not recorded";
-  if (typeof value === "number") return field === "duration_s" ? duration(value) : `${decimal(value, 1)} mm`;
+  if (typeof value === "number")
+    return field === "duration_s" ? duration(value) : `${decimal(value, 1)} mm`;
   if (typeof value === "boolean") return value ? "yes" : "no";
   return reasonWords(value);
 }

@@ -1,8 +1,9 @@
 import type { Figure } from "@/lib/audit/figure";
 import type { ByReason } from "@/lib/measures/tally";
-import { intervalMethod } from "./interval-method";
 import { valueWords } from "./figure-line";
+import { intervalMethod } from "./interval-method";
 import { unitName } from "./measure-words";
+import { atMostWords, noneSeen } from "./none-seen";
 import { count } from "./quantity";
 import { reasonWords } from "./reason-words";
 
@@ -18,16 +19,33 @@ export type FigureCells = {
 };
 
 /** The columns' heads, in their order. */
-export const figureHeads = ["Estimate", "95 % interval", "Counts", "Left out", "Not recorded"] as const;
+export const figureHeads = [
+  "Estimate",
+  "95 % interval",
+  "Counts",
+  "Left out",
+  "Not recorded",
+] as const;
 
 export function figureCells(figure: Figure): FigureCells {
   const { estimate, interval } = figure;
   return {
-    estimate: estimate === null ? (figure.why ?? "nothing to estimate") : valueWords(figure, estimate),
+    estimate:
+      estimate === null
+        ? (figure.why ?? "nothing to estimate")
+        : noneSeen(figure)
+          ? "none"
+          : valueWords(figure, estimate),
     missing: estimate === null,
-    interval: interval ? `${valueWords(figure, interval.lower)} to ${valueWords(figure, interval.upper)}` : "too few to tell",
+    interval: noneSeen(figure)
+      ? atMostWords(figure)
+      : interval
+        ? `${valueWords(figure, interval.lower)} to ${valueWords(figure, interval.upper)}`
+        : "too few to tell",
     counts: shortCounts(figure),
-    leftOut: [reasonsInWords(figure.excluded), excepted(figure.excepted)].filter(Boolean).join("; ") || "none",
+    leftOut:
+      [reasonsInWords(figure.excluded), excepted(figure.excepted)].filter(Boolean).join("; ") ||
+      "none",
     notRecorded: count(figure.notRecorded),
   };
 }

@@ -1,6 +1,7 @@
 import type { Figure, FigureInterval } from "@/lib/audit/figure";
 import { intervalMethod } from "./interval-method";
 import { titleOf } from "./measure-words";
+import { atMostWords, noneSeen } from "./none-seen";
 import { count, decimal, percent, quantity } from "./quantity";
 import { reasonWords } from "./reason-words";
 import { subjectName } from "./subject-name";
@@ -10,9 +11,12 @@ export function figureLine(figure: Figure): string {
   return `${titleOf(figure.measure)}, ${subjectName(figure.about)}, ${figure.period}: ${estimateWords(figure)} (${countWords(figure)})`;
 }
 
-/** The estimate, or why there is none. */
+/** The estimate, or why there is none; of an event that was not seen, how high its rate may still be. */
 export function estimateWords(figure: Figure): string {
   if (figure.estimate === null) return figure.why ?? "nothing to estimate";
+  if (noneSeen(figure) && figure.interval) {
+    return `none; ${atMostWords(figure)} may still be (${decimal(figure.interval.level * 100, 0)} % interval, ${intervalMethod(figure.interval.method)})`;
+  }
   return `${valueWords(figure, figure.estimate)}, ${intervalWords(figure, figure.interval)}`;
 }
 
@@ -34,7 +38,8 @@ export function countWords(figure: Figure): string {
     figure.kind === "median"
       ? `${count(figure.n)} recorded of ${count(figure.population)}`
       : `${count(figure.numerator)} of ${count(figure.denominator)}; ${count(figure.population)} in all`;
-  const reasons = (named: Readonly<Record<string, number>>) => Object.entries(named).map(([reason, units]) => `${count(units)} ${reasonWords(reason)}`);
+  const reasons = (named: Readonly<Record<string, number>>) =>
+    Object.entries(named).map(([reason, units]) => `${count(units)} ${reasonWords(reason)}`);
   const excluded = reasons(figure.excluded);
   const excepted = reasons(figure.excepted);
   return [

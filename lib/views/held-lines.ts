@@ -21,7 +21,12 @@ export type HeldLine = {
   readonly importId: number;
   readonly table: string;
   readonly key: string;
-  readonly reasons: readonly { readonly id: string; readonly column: string; readonly found: string; readonly remedy: string }[];
+  readonly reasons: readonly {
+    readonly id: string;
+    readonly column: string;
+    readonly found: string;
+    readonly remedy: string;
+  }[];
   /** Cells of the row as read, the patient hashed. */
   readonly cells: readonly { readonly column: string; readonly value: string }[];
   /** Who let it go and why; null while it is held. */
@@ -52,8 +57,13 @@ export function heldLine(row: HeldInput): HeldLine {
       found: reason.found === "" ? "nothing" : `“${reason.found}”`,
       remedy: sentence(reason.remedy),
     })),
-    cells: Object.entries(row.raw).filter(([, value]) => value !== "").map(([column, value]) => ({ column, value })),
-    settled: row.settledBy === null ? null : `Let go by ${row.settledBy}: ${row.settledReason ?? "no reason kept"}`,
+    cells: Object.entries(row.raw)
+      .filter(([, value]) => value !== "")
+      .map(([column, value]) => ({ column, value })),
+    settled:
+      row.settledBy === null
+        ? null
+        : `Let go by ${row.settledBy}: ${row.settledReason ?? "no reason kept"}`,
   };
 }
 
@@ -79,7 +89,9 @@ export function heldGroups(
 
 /** What would be right, as a sentence of its own. */
 function sentence(remedy: string): string {
-  return remedy === "" ? "" : `${remedy.charAt(0).toUpperCase()}${remedy.slice(1)}${/[.!?]$/.test(remedy) ? "" : "."}`;
+  return remedy === ""
+    ? ""
+    : `${remedy.charAt(0).toUpperCase()}${remedy.slice(1)}${/[.!?]$/.test(remedy) ? "" : "."}`;
 }
 
 const kinds: Record<string, string> = {

@@ -1,7 +1,9 @@
 import { count } from "./quantity";
 
 /** Held rows in words: how many, and what that means for the figures. */
-export function heldWords(rows: readonly { readonly table: string; readonly rows: number }[]): string {
+export function heldWords(
+  rows: readonly { readonly table: string; readonly rows: number }[],
+): string {
   const all = rows.reduce((sum, one) => sum + one.rows, 0);
   if (all === 0) return "No rows are held.";
   const tables = rows.map((one) => `${count(one.rows)} in ${one.table}`).join(", ");

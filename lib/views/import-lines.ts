@@ -19,10 +19,18 @@ type Counts = {
   readonly held: number;
   readonly letGo: number;
 };
-type FileInput = Counts & { readonly name: string; readonly tableName: string; readonly ignored: readonly string[] };
+type FileInput = Counts & {
+  readonly name: string;
+  readonly tableName: string;
+  readonly ignored: readonly string[];
+};
 
 export type CountWords = { readonly [Key in keyof Counts]: string };
-export type FileLine = CountWords & { readonly id: string; readonly name: string; readonly table: string };
+export type FileLine = CountWords & {
+  readonly id: string;
+  readonly name: string;
+  readonly table: string;
+};
 export type ImportLine = {
   readonly id: number;
   readonly by: string;
@@ -34,7 +42,11 @@ export type ImportLine = {
   readonly counts: CountWords;
   readonly files: readonly FileLine[];
   /** Columns that no field takes, file by file. */
-  readonly notKept: readonly { readonly id: string; readonly file: string; readonly columns: string }[];
+  readonly notKept: readonly {
+    readonly id: string;
+    readonly file: string;
+    readonly columns: string;
+  }[];
   /** What an undo would take away, in a sentence. */
   readonly goes: string;
   readonly hasHeld: boolean;
@@ -42,10 +54,14 @@ export type ImportLine = {
 
 /** An import in words; times in the zone of the reader's practice. */
 export function importLine(of: ImportInput, zone: string): ImportLine {
-  const total = (["read", "accepted", "repeated", "held", "letGo"] as const).reduce(
-    (sums, key) => ({ ...sums, [key]: of.files.reduce((sum, file) => sum + file[key], 0) }),
-    { read: 0, accepted: 0, repeated: 0, held: 0, letGo: 0 } satisfies Counts as Counts,
-  );
+  const sum = (key: keyof Counts) => of.files.reduce((total, file) => total + file[key], 0);
+  const total: Counts = {
+    read: sum("read"),
+    accepted: sum("accepted"),
+    repeated: sum("repeated"),
+    held: sum("held"),
+    letGo: sum("letGo"),
+  };
   return {
     id: of.id,
     by: of.by,
@@ -54,9 +70,16 @@ export function importLine(of: ImportInput, zone: string): ImportLine {
     stateWords: stateWords(of, zone),
     fileNames: namesOf(of.files.map((file) => file.name)),
     counts: countWords(total),
-    files: of.files.map((file, place) => ({ id: `${place}`, name: file.name, table: file.tableName, ...countWords(file) })),
+    files: of.files.map((file, place) => ({
+      id: `${place}`,
+      name: file.name,
+      table: file.tableName,
+      ...countWords(file),
+    })),
     notKept: of.files.flatMap((file, place) =>
-      file.ignored.length === 0 ? [] : [{ id: `${place}`, file: file.name, columns: file.ignored.join(", ") }],
+      file.ignored.length === 0
+        ? []
+        : [{ id: `${place}`, file: file.name, columns: file.ignored.join(", ") }],
     ),
     goes: goesWords(total),
     hasHeld: total.held + total.letGo > 0,
@@ -67,12 +90,16 @@ function stateOf(state: string): ImportLine["state"] {
   return state === "done" || state === "failed" || state === "undone" ? state : "running";
 }
 
-function stateWords({ state, message, finishedAt, rowsRead, files }: ImportInput, zone: string): string {
+function stateWords(
+  { state, message, finishedAt, rowsRead, files }: ImportInput,
+  zone: string,
+): string {
   if (state === "reading") {
     const file = files.at(-1)?.name;
     return `Reading${file ? ` ${file}` : ""}.${rowsRead === 0 ? "" : ` ${count(rowsRead)} rows so far.`}`;
   }
-  if (state === "publishing") return `${count(rowsRead)} rows read. Checking them against each other and the records.`;
+  if (state === "publishing")
+    return `${count(rowsRead)} rows read. Checking them against each other and the records.`;
   if (state === "failed") return `Nothing was kept. ${message ?? ""}`.trim();
   if (state === "undone") return `Undone${finishedAt ? ` on ${moment(finishedAt, zone)}` : ""}.`;
   return `Done${finishedAt ? ` on ${moment(finishedAt, zone)}` : ""}.`;
@@ -86,11 +113,17 @@ function goesWords({ accepted, held, letGo }: Counts): string {
 
 function countWords(counts: Counts): CountWords {
   return {
-    read: count(counts.read), accepted: count(counts.accepted), repeated: count(counts.repeated), held: count(counts.held), letGo: count(counts.letGo),
+    read: count(counts.read),
+    accepted: count(counts.accepted),
+    repeated: count(counts.repeated),
+    held: count(counts.held),
+    letGo: count(counts.letGo),
   };
 }
 
 function namesOf(names: readonly string[]): string {
   if (names.length === 0) return "no file could be read";
-  return names.length <= 3 ? names.join(", ") : `${names.slice(0, 2).join(", ")} and ${count(names.length - 2)} more`;
+  return names.length <= 3
+    ? names.join(", ")
+    : `${names.slice(0, 2).join(", ")} and ${count(names.length - 2)} more`;
 }

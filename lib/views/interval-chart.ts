@@ -24,26 +24,43 @@ export type IntervalChartOf = {
 export function intervalChart(of: IntervalChartOf): IntervalChart {
   const figures = inOrderOfCodes(of.figures);
   const rows = figures.map((figure) => rowOf(figure, of.hrefOf?.(figure)));
-  const values = [...rows.flatMap((row) => [row.estimate, row.lower, row.upper, row.comparison ?? null]), ...of.references.map((one) => one.value)];
+  const values = [
+    ...rows.flatMap((row) => [row.estimate, row.lower, row.upper, row.comparison ?? null]),
+    ...of.references.map((one) => one.value),
+  ];
   const rate = figures[0]?.kind === "rate";
   const unit = rate ? "share" : (figures[0]?.unit ?? "");
   return {
     title: of.title,
-    axis: axisOf(values.filter((value) => value !== null), unit, axisTitle(of.measure, unit)),
+    axis: axisOf(
+      values.filter((value) => value !== null),
+      unit,
+      axisTitle(of.measure, unit),
+    ),
     countsTitle: unitName(of.measure, 2),
     rows,
     references: of.references,
-    ...(rows.some((row) => typeof row.comparison === "number") ? { comparisonWords: "The short upright line in a row is what that clinician is compared with: see the table." } : {}),
+    ...(rows.some((row) => typeof row.comparison === "number")
+      ? {
+          comparisonWords:
+            "The short upright line in a row is what that clinician is compared with: see the table.",
+        }
+      : {}),
     table: {
       head: [wholeName(figures[0]?.about), ...figureHeads],
-      rows: figures.map((figure) => ({ id: subjectId(figure.about), cells: [rowLabel(figure.about), ...cellsInOrder(figure)] })),
+      rows: figures.map((figure) => ({
+        id: subjectId(figure.about),
+        cells: [rowLabel(figure.about), ...cellsInOrder(figure)],
+      })),
     },
   };
 }
 
 /** By code, then practice: the order of a rota, which says nothing of anyone's values. */
 export function inOrderOfCodes(figures: readonly Figure[]): Figure[] {
-  return [...figures].sort((one, other) => rowLabel(one.about).localeCompare(rowLabel(other.about), "en", { numeric: true }));
+  return [...figures].sort((one, other) =>
+    rowLabel(one.about).localeCompare(rowLabel(other.about), "en", { numeric: true }),
+  );
 }
 
 /** What an axis of the measure measures. */
@@ -55,13 +72,17 @@ export function axisTitle(measure: string, unit: string): string {
 export function rowLabel(about: Subject): string {
   if (about.kind === "group") return "all practices";
   if (about.kind === "practice") return about.code;
-  if (about.kind === "chair") return about.code.startsWith(about.practice) ? about.code : `${about.code}, ${about.practice}`;
+  if (about.kind === "chair")
+    return about.code.startsWith(about.practice) ? about.code : `${about.code}, ${about.practice}`;
   return about.practice ? `${about.code}, ${about.practice}` : about.code;
 }
 
 function rowOf(figure: Figure, href: string | undefined): IntervalRow {
   const { estimate, interval } = figure;
-  const units = figure.kind === "median" ? count(figure.n) : `${count(figure.numerator)} of ${count(figure.denominator)}`;
+  const units =
+    figure.kind === "median"
+      ? count(figure.n)
+      : `${count(figure.numerator)} of ${count(figure.denominator)}`;
   return {
     id: subjectId(figure.about),
     label: rowLabel(figure.about),
@@ -77,7 +98,9 @@ function rowOf(figure: Figure, href: string | undefined): IntervalRow {
 }
 
 function wholeName(about: Subject | undefined): string {
-  return { clinician: "Clinician", practice: "Practice", chair: "Chair", group: "Group" }[about?.kind ?? "group"];
+  return { clinician: "Clinician", practice: "Practice", chair: "Chair", group: "Group" }[
+    about?.kind ?? "group"
+  ];
 }
 
 function sentenceCase(words: string): string {

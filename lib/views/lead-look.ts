@@ -8,7 +8,11 @@ import { count, setShare } from "./quantity";
 import { subjectName } from "./subject-name";
 
 /** A sentence on what needs a look, and where to look. */
-export type LookLine = { readonly words: string; readonly href?: string; readonly hrefWords?: string };
+export type LookLine = {
+  readonly words: string;
+  readonly href?: string;
+  readonly hrefWords?: string;
+};
 
 /** Everything the sentences rest on. Figures are of practices and the group: no sentence is about a person. */
 export type LookAt = {
@@ -28,16 +32,24 @@ export function lookLines(at: LookAt): LookLine[] {
   const rates = at.criteria.filter((figure) => figure.kind === "rate");
   return [
     ...rates.flatMap((figure) => criterionLine(figure, at.filters) ?? []),
-    ...at.gaps.map((words) => ({ words: `${words} Closed, or records that have not come in: only the practice can tell.` })),
+    ...at.gaps.map((words) => ({
+      words: `${words} Closed, or records that have not come in: only the practice can tell.`,
+    })),
     ...(at.disagreeing > 0
-      ? [{ words: `${count(at.disagreeing)} ${at.disagreeing === 1 ? "canal has" : "canals have"} a volume, flow and time that disagree by over a tenth.`, href: "#disagreeing", hrefWords: "which" }]
+      ? [
+          {
+            words: `${count(at.disagreeing)} ${at.disagreeing === 1 ? "canal has" : "canals have"} a volume, flow and time that disagree by over a tenth.`,
+            href: "#disagreeing",
+            hrefWords: "which",
+          },
+        ]
       : []),
   ];
 }
 
 /** How the differences between clinicians are to be read as long as no flags are computed. */
 export const noFlagsYet =
-  "Differences between clinicians are shown below with their intervals. Flags, which would weigh them against what chance alone brings, are not computed yet: an interval that lies apart from a line or from another interval is not a finding.";
+  "Differences between clinicians are shown with their intervals. Flags, which would weigh them against what chance alone brings, are not computed yet: an interval that lies apart from a line or from another interval is not a finding.";
 
 /** What is said where nothing needs a look. */
 export const nothingToSee =
@@ -49,7 +61,15 @@ function criterionLine(figure: RateFigure, filters: LookAt["filters"]): LookLine
   const missed = figure.beyondChance === "missed";
   const state = missed && figure.notMet > 0 ? "not-met" : "not-recorded";
   const practice = figure.about.kind === "practice" ? figure.about.code : filters.practice;
-  return { words, href: measureAddress(figure.measure, { ...filters, practice, span: "quarter", outcome: state }, "#records"), hrefWords: "the records" };
+  return {
+    words,
+    href: measureAddress(
+      figure.measure,
+      { ...filters, practice, span: "quarter", outcome: state },
+      "#records",
+    ),
+    hrefWords: "the records",
+  };
 }
 
 function criterionWords(figure: RateFigure): string | null {
@@ -63,6 +83,7 @@ function criterionWords(figure: RateFigure): string | null {
     return `${title}, ${whose}, cannot be assessed: ${count(denominator - notRecorded)} of ${units} are recorded${floor === null ? "" : `, under the floor of ${setShare(floor)}`}.`;
   }
   if (figure.beyondChance !== "missed") return null;
-  if (target === 1) return `${title}, ${whose}: not done in ${count(notMet)} of ${units}, where every one should be.`;
+  if (target === 1)
+    return `${title}, ${whose}: not done in ${count(notMet)} of ${units}, where every one should be.`;
   return `${title}, ${whose}: ${count(figure.numerator)} of ${units}, ${valueWords(figure, estimate)}; the whole ${intervalWords(figure, figure.interval)} lies under the target of ${setShare(target)}, even were all that is not recorded met.`;
 }

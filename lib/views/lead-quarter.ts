@@ -21,7 +21,14 @@ export type LeadQuarter = {
   readonly weeks: WeekGrid;
   readonly completeness: readonly (CompletenessLine & { readonly href: string })[];
   readonly held: string;
-  readonly disagreeing: { readonly words: string; readonly canals: readonly { readonly id: string; readonly words: string; readonly href: string }[] };
+  readonly disagreeing: {
+    readonly words: string;
+    readonly canals: readonly {
+      readonly id: string;
+      readonly words: string;
+      readonly href: string;
+    }[];
+  };
   readonly look: readonly LookLine[];
   readonly families: readonly Family[];
   readonly months: readonly MonthsChart[];
@@ -34,11 +41,18 @@ export type Family = {
   readonly href: string;
   readonly definition: string;
   /** Which days it covers, where that is not the chosen period. */
-  readonly span: string | null;
+  readonly span: { readonly words: string; readonly href: string } | null;
   readonly chart: IntervalChart;
 };
 
-type Canal = { readonly practice: string; readonly sessionId: string; readonly canal: string; readonly tooth: string; readonly day: string; readonly all: number };
+type Canal = {
+  readonly practice: string;
+  readonly sessionId: string;
+  readonly canal: string;
+  readonly tooth: string;
+  readonly day: string;
+  readonly all: number;
+};
 
 export type LeadQuarterOf = {
   readonly period: Period;
@@ -67,23 +81,43 @@ export function leadQuarterView(of: LeadQuarterOf): LeadQuarter {
   return {
     empty: of.quarter.every((figure) => figure.population === 0),
     weeks,
-    completeness: completenessLines(of.completeness).map((line) => ({ ...line, href: measureAddress(line.measure, filters) })),
+    completeness: completenessLines(of.completeness).map((line) => ({
+      ...line,
+      href: measureAddress(line.measure, filters),
+    })),
     held: heldWords(of.held),
     disagreeing: disagreeingWords(of.disagreeing),
-    look: lookLines({ criteria: toJudge(of), completeness: of.completeness, gaps: weeks.gaps, disagreeing: of.disagreeing[0]?.all ?? 0, filters }),
+    look: lookLines({
+      criteria: toJudge(of),
+      completeness: of.completeness,
+      gaps: weeks.gaps,
+      disagreeing: of.disagreeing[0]?.all ?? 0,
+      filters,
+    }),
     families: inOrder.map((measure) => familyOf(measure, of, filters)),
     months: inOrder.map((measure) =>
-      monthsChart({ measure, months: of.months, figures: of.ofMonths.filter((figure) => figure.measure === measure), hrefOf: (one) => measureAddress(measure, { ...filters, period: one.name }) }),
+      monthsChart({
+        measure,
+        months: of.months,
+        figures: of.ofMonths.filter((figure) => figure.measure === measure),
+        hrefOf: (one) => measureAddress(measure, { ...filters, period: one.name }),
+      }),
     ),
   };
 }
 
 /** Each practice's criteria; with one practice its own alone, not once more as a group. */
 function toJudge(of: LeadQuarterOf): Figure[] {
-  return of.quarter.filter((figure) => criterionOf(figure.measure) && figure.about.kind === "practice");
+  return of.quarter.filter(
+    (figure) => criterionOf(figure.measure) && figure.about.kind === "practice",
+  );
 }
 
-function familyOf(measure: string, of: LeadQuarterOf, filters: Readonly<Record<string, string | undefined>>): Family {
+function familyOf(
+  measure: string,
+  of: LeadQuarterOf,
+  filters: Readonly<Record<string, string | undefined>>,
+): Family {
   const some = of.across.filter((figure) => figure.measure === measure);
   const kind = criterionOf(measure)?.byClinician === false ? "chair" : "clinician";
   const parts = some.filter((figure) => figure.about.kind === kind);
@@ -96,7 +130,10 @@ function familyOf(measure: string, of: LeadQuarterOf, filters: Readonly<Record<s
     href: measureAddress(measure, filters),
     definition: definitionOf(measure),
     span: onYear
-      ? `Four quarters up to ${day(span.slice(-10))}: in the quarter itself at least one ${kind} has fewer than ${count(fewUnits)} units.`
+      ? {
+          words: `Four quarters up to ${day(span.slice(-10))}: in the quarter itself at least one ${kind} has fewer than ${count(fewUnits)} units.`,
+          href: measureAddress(measure, { ...filters, span: "quarter" }),
+        }
       : null,
     chart: intervalChart({
       measure,

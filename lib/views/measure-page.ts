@@ -5,14 +5,14 @@ import type { Period } from "@/lib/records/period";
 import { acrossFinding, referencesOf } from "./across-finding";
 import type { IntervalChart, MonthsChart } from "./chart-rows";
 import { type CriterionCounts, criterionCounts } from "./criterion-counts";
+import { methodWords, reasonsInWords } from "./figure-cells";
 import { type FigureRow, figureRow } from "./figure-row";
-import { reasonsInWords, methodWords } from "./figure-cells";
 import { inOrderOfCodes, intervalChart } from "./interval-chart";
 import { measureAddress } from "./lead-address";
 import { definitionOf, populationOf, sourceOf, titleOf, unitName } from "./measure-words";
 import { monthsChart } from "./months-chart";
 import { periodWords } from "./period-words";
-import { count, percent } from "./quantity";
+import { count, percent, setShare } from "./quantity";
 import { type StrataView, strataView } from "./strata-view";
 import { basisWords } from "./stratum-words";
 
@@ -24,12 +24,21 @@ export type MeasureView = {
   /** Which units are counted and which are left out, with counts. */
   readonly population: readonly string[];
   readonly whole: FigureRow | null;
+  /** There is no unit in the period that is shown. */
+  readonly empty: boolean;
   /** Across clinicians; null where the measure is not told apart by clinician. */
   readonly across: IntervalChart | null;
   readonly clinicians: readonly FigureRow[];
   readonly places: { readonly chart: IntervalChart; readonly rows: readonly FigureRow[] };
   readonly strata: StrataView | null;
-  readonly basis: readonly { readonly basis: string; readonly canals: string; readonly share: string; readonly clinicians: string }[] | null;
+  readonly basis:
+    | readonly {
+        readonly basis: string;
+        readonly canals: string;
+        readonly share: string;
+        readonly clinicians: string;
+      }[]
+    | null;
   readonly outcomes: readonly CriterionCounts[] | null;
   readonly months: MonthsChart;
   readonly quarters: readonly FigureRow[];
@@ -44,7 +53,13 @@ export type MeasureViewOf = {
   /** By group, practice, clinician (with what they are compared with) and chair. */
   readonly figures: readonly Figure[];
   readonly strata: readonly Figure[] | null;
-  readonly basis: readonly { readonly basis: string | null; readonly canals: number; readonly clinicians: number }[] | null;
+  readonly basis:
+    | readonly {
+        readonly basis: string | null;
+        readonly canals: number;
+        readonly clinicians: number;
+      }[]
+    | null;
   readonly months: readonly Period[];
   readonly ofMonths: readonly Figure[];
   /** Oldest first. */
@@ -56,36 +71,64 @@ export type MeasureViewOf = {
 export function measureView(of: MeasureViewOf): MeasureView {
   const { measure, filters } = of;
   const criterion = criterionOf(measure);
-  const kinds = (kind: Figure["about"]["kind"]) => inOrderOfCodes(of.figures.filter((figure) => figure.about.kind === kind));
+  const kinds = (kind: Figure["about"]["kind"]) =>
+    inOrderOfCodes(of.figures.filter((figure) => figure.about.kind === kind));
   const [group] = kinds("group");
   const whole = group && named(group, of.practice);
   const [clinicians, practices, chairs] = [kinds("clinician"), kinds("practice"), kinds("chair")];
   const places = [...(of.practice ? [] : practices), ...chairs];
   const wholes = [...(whole ? [whole] : [])];
-  const outcomes = [...wholes, ...(of.practice ? [] : practices), ...(criterion?.byClinician === false ? chairs : clinicians)].filter((figure): figure is RateFigure => figure.kind === "rate");
-  const told = clinicians.length > 0 && criterion?.byClinician !== false;
+  const outcomes = [
+    ...wholes,
+    ...(of.practice ? [] : practices),
+    ...(criterion?.byClinician === false ? chairs : clinicians),
+  ].filter((figure): figure is RateFigure => figure.kind === "rate");
+  const told = criterion?.byClinician !== false;
   return {
     measure,
     title: titleOf(measure),
     facts: factsOf(measure, of.figures),
     population: whole ? populationLines(whole) : [],
-    whole: whole ? figureRow(whole, of.practice ? `practice ${of.practice}` : "all practices") : null,
+    empty: (group?.population ?? 0) === 0,
+    whole: whole
+      ? figureRow(whole, of.practice ? `practice ${of.practice}` : "all practices")
+      : null,
     across: told
       ? intervalChart({
-          measure, figures: clinicians, references: referencesOf(whole), title: acrossFinding(measure, whole, clinicians),
-          hrefOf: (figure) => (figure.about.kind === "clinician" ? measureAddress(measure, { ...filters, clinician: figure.about.key }, "#records") : undefined),
+          measure,
+          figures: clinicians,
+          references: referencesOf(whole),
+          title: acrossFinding(measure, whole, clinicians),
+          hrefOf: (figure) =>
+            figure.about.kind === "clinician"
+              ? measureAddress(measure, { ...filters, clinician: figure.about.key }, "#records")
+              : undefined,
         })
       : null,
     clinicians: told ? clinicians.map((figure) => figureRow(figure)) : [],
     places: {
-      chart: intervalChart({ measure, figures: places, references: referencesOf(whole), title: acrossFinding(measure, whole, places) }),
+      chart: intervalChart({
+        measure,
+        figures: places,
+        references: referencesOf(whole),
+        title: acrossFinding(measure, whole, places),
+      }),
       rows: [...places, ...wholes].map((figure) => figureRow(figure)),
     },
     strata: of.strata && strataView(measure, of.strata),
     basis: of.basis && basisRows(of.basis),
     outcomes: criterion ? outcomes.map(criterionCounts) : null,
-    months: monthsChart({ measure, months: of.months, figures: of.ofMonths, hrefOf: (one) => measureAddress(measure, { ...filters, period: one.name }) }),
-    quarters: of.quarters.flatMap((one) => of.ofQuarters.filter((figure) => figure.period === one.name).map((figure) => figureRow(figure, periodWords(one)))),
+    months: monthsChart({
+      measure,
+      months: of.months,
+      figures: of.ofMonths,
+      hrefOf: (one) => measureAddress(measure, { ...filters, period: one.name }),
+    }),
+    quarters: of.quarters.flatMap((one) =>
+      of.ofQuarters
+        .filter((figure) => figure.period === one.name)
+        .map((figure) => ({ ...figureRow(figure, periodWords(one)), whole: false })),
+    ),
   };
 }
 
@@ -103,10 +146,27 @@ function factsOf(measure: string, figures: readonly Figure[]): MeasureView["fact
     { term: "Population", words: populationOf(measure) },
     ...(why ? [{ term: "Why", words: why }] : []),
     { term: "Source", words: sourceOf(measure) },
-    ...(criterion ? [{ term: "Target", words: `${percent(criterion.target)}. ${criterion.targetSource}` }] : []),
-    ...(methods ? [{ term: "Intervals", words: `95 %, ${methods}. Canals of one patient are alike, which these intervals do not know yet: read them as the narrowest that can be.` }] : []),
+    ...(criterion
+      ? [{ term: "Target", words: `${setShare(criterion.target)}. ${criterion.targetSource}` }]
+      : []),
+    ...(methods
+      ? [
+          {
+            term: "Intervals",
+            words: `95 %, ${methods}.${criterion?.unit === "chair-day" ? "" : alike}`,
+          },
+        ]
+      : []),
+    ...(!criterion && figures[0]?.kind === "rate"
+      ? [{ term: "None seen", words: ruleOfThree }]
+      : []),
   ];
 }
+
+const alike =
+  " What belongs to one patient is alike, which these intervals do not know yet: read them as the narrowest that can be.";
+const ruleOfThree =
+  "None is not a rate of 0: it says how high the rate may still be. As a rule of thumb that is 3 divided by the units; the interval gives it exactly.";
 
 function populationLines(whole: Figure): string[] {
   const units = (number: number) => `${count(number)} ${unitName(whole.measure, number)}`;
@@ -114,7 +174,9 @@ function populationLines(whole: Figure): string[] {
   const excepted = reasonsInWords(whole.excepted);
   return [
     `${units(whole.population)} in all.`,
-    excluded ? `Left out, each under the first reason that applies: ${excluded}.` : "None is left out.",
+    excluded
+      ? `Left out, each under the first reason that applies: ${excluded}.`
+      : "None is left out.",
     ...(excepted ? [`Not met with a coded reason, taken out as exceptions: ${excepted}.`] : []),
     `Not recorded: ${count(whole.notRecorded)}. ${criterionOf(whole.measure) ? "They count as not met." : "They are in no estimate."}`,
   ];

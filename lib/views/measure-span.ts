@@ -11,7 +11,10 @@ export function measureSpan(of: {
   readonly span: string | undefined;
   readonly practice: string | undefined;
 }): { readonly words: string; readonly href: string; readonly hrefWords: string } | null {
-  const query = new URLSearchParams({ period: of.period.name, ...(of.practice ? { practice: of.practice } : {}) });
+  const query = new URLSearchParams({
+    period: of.period.name,
+    ...(of.practice ? { practice: of.practice } : {}),
+  });
   if (of.shown.name !== of.period.name) {
     return {
       words: `Shown for the four quarters ${periodWords(of.shown)}: in the quarter itself at least one clinician or chair has fewer than ${count(fewUnits)} units, too few to read a rate from.`,

@@ -7,6 +7,7 @@ import { cellsInOrder, figureHeads } from "./figure-cells";
 import { countWords, estimateWords, valueWords } from "./figure-line";
 import { axisTitle } from "./interval-chart";
 import { titleOf } from "./measure-words";
+import { noneSeen } from "./none-seen";
 import { count } from "./quantity";
 
 export type MonthsChartOf = {
@@ -21,14 +22,22 @@ export type MonthsChartOf = {
 /** A measure month by month, oldest first, with gaps for months without units. */
 export function monthsChart(of: MonthsChartOf): MonthsChart {
   const byMonth = new Map(of.figures.map((figure) => [figure.period, figure]));
-  const rows = of.months.map((one, place) => rowOf(one, byMonth.get(one.name), place, of.hrefOf?.(one)));
-  const values = rows.flatMap((row) => [row.estimate, row.lower, row.upper]).filter((value) => value !== null);
+  const rows = of.months.map((one, place) =>
+    rowOf(one, byMonth.get(one.name), place, of.hrefOf?.(one)),
+  );
+  const values = rows
+    .flatMap((row) => [row.estimate, row.lower, row.upper])
+    .filter((value) => value !== null);
   const sample = of.figures[0];
   const unit = sample?.kind === "median" ? sample.unit : "share";
   const references = of.references ?? [];
   return {
     title: monthsFinding(of.measure, of.months, of.figures),
-    axis: axisOf([...values, ...references.map((one) => one.value)], unit, axisTitle(of.measure, unit)),
+    axis: axisOf(
+      [...values, ...references.map((one) => one.value)],
+      unit,
+      axisTitle(of.measure, unit),
+    ),
     rows,
     references,
     table: {
@@ -43,7 +52,11 @@ export function monthsChart(of: MonthsChartOf): MonthsChart {
 }
 
 /** Between what the months lie and how many are gaps; no trend is claimed. */
-export function monthsFinding(measure: string, months: readonly Period[], figures: readonly Figure[]): string {
+export function monthsFinding(
+  measure: string,
+  months: readonly Period[],
+  figures: readonly Figure[],
+): string {
   const known = figures.filter((figure) => figure.estimate !== null);
   const gaps = months.length - known.length;
   const title = titleOf(measure);
@@ -52,11 +65,20 @@ export function monthsFinding(measure: string, months: readonly Period[], figure
   const values = known.map((figure) => figure.estimate ?? Number.NaN);
   const [low, high] = [Math.min(...values), Math.max(...values)];
   const between =
-    sample && low === high ? `${valueWords(sample, low)} in every month with units` : sample ? `between ${valueWords(sample, low)} and ${valueWords(sample, high)} a month` : "";
+    sample && low === high && !noneSeen(sample)
+      ? `${valueWords(sample, low)} in every month with units`
+      : sample
+        ? `between ${known.some(noneSeen) ? "none" : valueWords(sample, low)} and ${valueWords(sample, high)} a month`
+        : "";
   return `${title}: ${between}${gaps > 0 ? `; ${count(gaps)} of ${count(months.length)} months have no units` : ""}`;
 }
 
-function rowOf(one: Period, figure: Figure | undefined, place: number, href: string | undefined): MonthRow {
+function rowOf(
+  one: Period,
+  figure: Figure | undefined,
+  place: number,
+  href: string | undefined,
+): MonthRow {
   const quarterStart = ["01", "04", "07", "10"].includes(one.from.slice(5, 7));
   return {
     id: one.name,
@@ -64,7 +86,9 @@ function rowOf(one: Period, figure: Figure | undefined, place: number, href: str
     estimate: figure?.estimate ?? null,
     lower: figure?.interval?.lower ?? null,
     upper: figure?.interval?.upper ?? null,
-    words: figure ? `${month(one.from)}: ${estimateWords(figure)}; ${countWords(figure)}.` : `${month(one.from)}: no units.`,
+    words: figure
+      ? `${month(one.from)}: ${estimateWords(figure)}; ${countWords(figure)}.`
+      : `${month(one.from)}: no units.`,
     ...(href && figure ? { href } : {}),
   };
 }

@@ -10,7 +10,8 @@ import { count } from "./quantity";
  * lies beside their interval. Nothing is said that the intervals do not carry.
  */
 export function ownComparison(figure: Figure, comparison: Comparison): string {
-  if (comparison.estimate === null) return `There is nothing to compare it with. ${comparison.why ?? ""}`.trim();
+  if (comparison.estimate === null)
+    return `There is nothing to compare it with. ${comparison.why ?? ""}`.trim();
   const value = valueWords(figure, comparison.estimate);
   const whose = `${subjectOf(figure, comparison)} is ${value} (${count(comparison.n)} ${figure.kind === "median" ? "recorded " : ""}${unitName(figure.measure, comparison.n)})`;
   return figure.interval ? `${whose}${placeBeside(figure, comparison)}` : `${whose}.`;
@@ -19,12 +20,20 @@ export function ownComparison(figure: Figure, comparison: Comparison): string {
 /** The line to compare with in a chart; null where there is none. */
 export function ownReferenceLine(figure: Figure, comparison: Comparison): ChartReference | null {
   if (comparison.estimate === null) return null;
-  return { value: comparison.estimate, words: `${lineName(comparison)} ${valueWords(figure, comparison.estimate)}` };
+  return {
+    value: comparison.estimate,
+    words: `${lineName(comparison)} ${valueWords(figure, comparison.estimate)}`,
+  };
 }
 
 /** Whom the comparison is with, in two or three words. */
 export function shortName(comparison: Comparison): string {
-  return { practice: "practice without you", peers: "same peers", own: "your year before", none: "no comparison" }[comparison.kind];
+  return {
+    practice: "practice without you",
+    peers: "same peers",
+    own: "your year before",
+    none: "no comparison",
+  }[comparison.kind];
 }
 
 /** The same at a line in a chart, where room is short and the sentence beside it says the rest. */
@@ -34,10 +43,14 @@ function lineName(comparison: Comparison): string {
 
 function subjectOf(figure: Figure, comparison: Comparison): string {
   const what = figure.kind === "median" ? "median" : "rate";
-  if (comparison.kind === "own") return `Too few others stand behind a comparison, so it is with yourself: your own ${what} of the four quarters before`;
-  if (comparison.kind === "peers") return `Too few others in the practice stand behind a comparison, so it is with the group: the ${what} of the other clinicians of the same peers`;
+  if (comparison.kind === "own")
+    return `Too few others stand behind a comparison, so it is with yourself: your own ${what} of the four quarters before`;
+  if (comparison.kind === "peers")
+    return `Too few others in the practice stand behind a comparison, so it is with the group: the ${what} of the other clinicians of the same peers`;
   const several = figure.about.kind === "clinician" && figure.about.practice === undefined;
-  return several ? `The ${what} of your practices without you` : `The practice's ${what} without you`;
+  return several
+    ? `The ${what} of your practices without you`
+    : `The practice's ${what} without you`;
 }
 
 function placeBeside(figure: Figure, comparison: Comparison): string {

@@ -56,10 +56,17 @@ export type MissedUnit = {
 };
 
 /** A clinician's own criterion: what it comes to, which units missed it and what can be done about each. */
-export function ownCriterion(figure: RateFigure, comparison: Comparison, note: string | null, misses: readonly MissedUnit[]): OwnCriterion {
+export function ownCriterion(
+  figure: RateFigure,
+  comparison: Comparison,
+  note: string | null,
+  misses: readonly MissedUnit[],
+): OwnCriterion {
   const criterion = criterionOf(figure.measure);
   if (!criterion) throw new RangeError(`no criterion: ${figure.measure}`);
-  const excluded = Object.entries(figure.excluded).map(([reason, units]) => `${count(units)} ${reasonWords(reason)}`);
+  const excluded = Object.entries(figure.excluded).map(
+    ([reason, units]) => `${count(units)} ${reasonWords(reason)}`,
+  );
   return {
     id: criterion.id,
     title: criterion.title,
@@ -85,7 +92,9 @@ export function ownCriterion(figure: RateFigure, comparison: Comparison, note: s
 function countsOf(figure: RateFigure): OwnCriterion["counts"] {
   const excepted = Object.entries(figure.excepted);
   const units = excepted.reduce((total, [, some]) => total + some, 0);
-  const reasons = excepted.map(([reason, some]) => `${reasonWords(reason)} ${count(some)}`).join(", ");
+  const reasons = excepted
+    .map(([reason, some]) => `${reasonWords(reason)} ${count(some)}`)
+    .join(", ");
   return [
     { mark: "met", words: `met ${count(figure.numerator)}` },
     { mark: "missed", words: `not met ${count(figure.notMet)}` },
@@ -95,7 +104,10 @@ function countsOf(figure: RateFigure): OwnCriterion["counts"] {
 }
 
 function missLine(criterion: Criterion, miss: MissedUnit): MissLine {
-  const unit = miss.canal === "" ? `visit ${miss.sessionId}, tooth ${miss.tooth}` : `visit ${miss.sessionId}, tooth ${miss.tooth}, canal ${miss.canal}`;
+  const unit =
+    miss.canal === ""
+      ? `visit ${miss.sessionId}, tooth ${miss.tooth}`
+      : `visit ${miss.sessionId}, tooth ${miss.tooth}, canal ${miss.canal}`;
   return {
     id: `${miss.practice}/${miss.sessionId}/${miss.canal}`,
     href: visitAddress(miss.practice, miss.sessionId),

@@ -21,13 +21,20 @@ export function ownFinding(figure: Figure): string {
 /** The estimate on its own; no event is said as none, never as a rate of 0 %. */
 export function ownEstimate(figure: Figure): string {
   if (figure.estimate === null) return "no estimate";
-  if (figure.kind === "rate" && figure.numerator === 0 && !criterionOf(figure.measure)) return `none in ${count(figure.denominator)}`;
+  if (figure.kind === "rate" && figure.numerator === 0 && !criterionOf(figure.measure))
+    return `none in ${count(figure.denominator)}`;
   return valueWords(figure, figure.estimate);
 }
 
 /** What none seen still allows, by the rule of three; null where something was seen. */
 export function ruleOfThree(figure: Figure): string | null {
-  if (figure.kind !== "rate" || criterionOf(figure.measure) || figure.numerator > 0 || figure.denominator === 0) return null;
+  if (
+    figure.kind !== "rate" ||
+    criterionOf(figure.measure) ||
+    figure.numerator > 0 ||
+    figure.denominator === 0
+  )
+    return null;
   const units = `${count(figure.denominator)} ${unitName(figure.measure, figure.denominator)}`;
   return `Rule of three: none in ${units} speaks against a rate above about 3 in ${count(figure.denominator)}, and against no lower one.`;
 }
@@ -36,7 +43,8 @@ function medianFinding(figure: MedianFigure): string {
   if (figure.estimate === null) return figure.why ?? "Nothing to estimate.";
   const units = `${count(figure.n)} recorded ${unitName(figure.measure, figure.n)}`;
   const half = `Half of your ${units} had ${quantity(figure.estimate, figure.unit)} or more`;
-  if (figure.n === 1) return `One recorded ${unitName(figure.measure, 1)} of yours: ${quantity(figure.estimate, figure.unit)}. Too few to tell.`;
+  if (figure.n === 1)
+    return `One recorded ${unitName(figure.measure, 1)} of yours: ${quantity(figure.estimate, figure.unit)}. Too few to tell.`;
   return tooFewToTell(figure) ? `${half}; that is too few to tell.` : `${half}.`;
 }
 
@@ -53,7 +61,10 @@ function separationFinding(figure: RateFigure): string {
 function criterionFinding(figure: RateFigure): string {
   if (figure.estimate === null) return figure.why ?? "Nothing to assess.";
   const { numerator, denominator, notMet, notRecorded } = figure;
-  const rest = [notMet > 0 ? `${count(notMet)} not met` : "", notRecorded > 0 ? `${count(notRecorded)} not recorded` : ""].filter(Boolean);
+  const rest = [
+    notMet > 0 ? `${count(notMet)} not met` : "",
+    notRecorded > 0 ? `${count(notRecorded)} not recorded` : "",
+  ].filter(Boolean);
   const met = `Met in ${count(numerator)} of your ${count(denominator)} ${unitName(figure.measure, denominator)}, ${percent(figure.estimate)}`;
   return rest.length > 0 ? `${met}; ${rest.join(", ")}.` : `${met}.`;
 }

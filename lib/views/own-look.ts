@@ -16,12 +16,22 @@ export type CanalAskingForLook = {
 };
 
 /** One canal whose records are worth a look, and why. */
-export type LookLine = { readonly id: string; readonly href: string; readonly day: string; readonly unit: string; readonly why: string };
+export type LookLine = {
+  readonly id: string;
+  readonly href: string;
+  readonly day: string;
+  readonly unit: string;
+  readonly why: string;
+};
 
 /** A canal worth a look as a line of a list. */
 export function lookLine(canal: CanalAskingForLook): LookLine {
   const why = [
-    canal.separations > 0 ? (canal.separations === 1 ? "an instrument separated" : `${count(canal.separations)} instruments separated`) : "",
+    canal.separations > 0
+      ? canal.separations === 1
+        ? "an instrument separated"
+        : `${count(canal.separations)} instruments separated`
+      : "",
     canal.disagrees ? "volume, flow and time do not fit together" : "",
     canal.usesHeld > 0 ? "a row about an instrument is held" : "",
     canal.volumeMissing ? "volume not recorded" : "",

@@ -2,10 +2,10 @@ import type { Figure } from "@/lib/audit/figure";
 import { criterionOf } from "@/lib/protocol/criteria";
 import { axisOf } from "./axis";
 import type { ChartReference, MonthRow, MonthsChart } from "./chart-rows";
+import { chosenPercent } from "./chosen-percent";
 import { month } from "./day";
 import { intervalWords, valueWords } from "./figure-line";
 import { titleOf, unitName } from "./measure-words";
-import { chosenPercent } from "./chosen-percent";
 import { count } from "./quantity";
 
 /**
@@ -14,32 +14,65 @@ import { count } from "./quantity";
  * @param months names of the months, oldest first
  * @param found the figures of those months that have units
  */
-export function ownMonths(measure: string, months: readonly string[], found: readonly Figure[]): MonthsChart | null {
+export function ownMonths(
+  measure: string,
+  months: readonly string[],
+  found: readonly Figure[],
+): MonthsChart | null {
   const known = found.filter((figure) => figure.estimate !== null);
   const [some] = known;
   if (!some) return null;
-  const rows = months.map((name) => monthRow(name, found.find((figure) => figure.period === name)));
+  const rows = months.map((name) =>
+    monthRow(
+      name,
+      found.find((figure) => figure.period === name),
+    ),
+  );
   const criterion = criterionOf(measure);
-  const references: ChartReference[] = criterion ? [{ value: criterion.target, words: `target ${chosenPercent(criterion.target)}` }] : [];
-  const ends = [...rows.flatMap((row) => [row.estimate, row.lower, row.upper].filter((end) => end !== null)), ...references.map((line) => line.value)];
+  const references: ChartReference[] = criterion
+    ? [{ value: criterion.target, words: `target ${chosenPercent(criterion.target)}` }]
+    : [];
+  const ends = [
+    ...rows.flatMap((row) => [row.estimate, row.lower, row.upper].filter((end) => end !== null)),
+    ...references.map((line) => line.value),
+  ];
   const unit = some.kind === "median" ? some.unit : "share";
   return {
     title: finding(measure, known),
-    axis: axisOf(ends, unit, some.kind === "median" ? `median, ${unit}` : `share of ${unitName(measure, 2)}`, some.kind === "rate" && !criterion),
+    axis: axisOf(
+      ends,
+      unit,
+      some.kind === "median" ? `median, ${unit}` : `share of ${unitName(measure, 2)}`,
+      some.kind === "rate" && !criterion,
+    ),
     rows,
     references,
-    table: { head: ["Month", "Estimate and interval"], rows: rows.map((row) => ({ id: row.id, cells: [month(row.id), row.words.slice(row.words.indexOf(": ") + 2)] })) },
+    table: {
+      head: ["Month", "Estimate and interval"],
+      rows: rows.map((row) => ({
+        id: row.id,
+        cells: [month(row.id), row.words.slice(row.words.indexOf(": ") + 2)],
+      })),
+    },
   };
 }
 
 function monthRow(name: string, figure: Figure | undefined): MonthRow {
   const label = name.endsWith("-01") || name.endsWith("-07") ? month(name) : "";
   if (!figure || figure.estimate === null) {
-    return { id: name, label, estimate: null, lower: null, upper: null, words: `${month(name)}: ${figure?.why ?? "no units of yours"}` };
+    return {
+      id: name,
+      label,
+      estimate: null,
+      lower: null,
+      upper: null,
+      words: `${month(name)}: ${figure?.why ?? "no units of yours"}`,
+    };
   }
   const units = figure.kind === "median" ? figure.n : figure.denominator;
   return {
-    id: name, label,
+    id: name,
+    label,
     estimate: figure.estimate,
     lower: figure.interval?.lower ?? null,
     upper: figure.interval?.upper ?? null,

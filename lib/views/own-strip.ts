@@ -20,13 +20,22 @@ export type OwnStrip = {
   readonly estimate: string | null;
   readonly interval: string;
   readonly counts: string;
-  readonly about: { readonly definition: string; readonly population: string; readonly source: string };
+  readonly about: {
+    readonly definition: string;
+    readonly population: string;
+    readonly source: string;
+  };
   readonly spread: SpreadRow | null;
   readonly plot: IntervalChart | null;
 };
 
 /** A measure's strip; `drawing` is what is drawn of it. */
-export function ownStrip(figure: Figure, comparison: Comparison, note: string | null, drawing: Pick<OwnStrip, "spread" | "plot">): OwnStrip {
+export function ownStrip(
+  figure: Figure,
+  comparison: Comparison,
+  note: string | null,
+  drawing: Pick<OwnStrip, "spread" | "plot">,
+): OwnStrip {
   const { measure } = figure;
   return {
     measure,
@@ -37,27 +46,55 @@ export function ownStrip(figure: Figure, comparison: Comparison, note: string | 
     estimate: figure.estimate === null ? null : ownEstimate(figure),
     interval: intervalWords(figure, figure.interval),
     counts: countWords(figure),
-    about: { definition: definitionOf(measure), population: populationOf(measure), source: sourceOf(measure) },
+    about: {
+      definition: definitionOf(measure),
+      population: populationOf(measure),
+      source: sourceOf(measure),
+    },
     ...drawing,
   };
 }
 
 /** Bins that a measure's units are counted in: a fifth of the axis's step wide, over the whole axis. */
-export function spreadBins(measure: string, lowest: number, highest: number, comparison: Comparison) {
+export function spreadBins(
+  measure: string,
+  lowest: number,
+  highest: number,
+  comparison: Comparison,
+) {
   const axis = spreadAxis(measure, lowest, highest, comparison);
   const [first, second] = axis.ticks;
   const width = first && second ? (second.value - first.value) / 5 : axis.max - axis.min;
-  return { axis, bins: { measure, from: axis.min, width, count: Math.max(1, Math.round((axis.max - axis.min) / width)) } };
+  return {
+    axis,
+    bins: {
+      measure,
+      from: axis.min,
+      width,
+      count: Math.max(1, Math.round((axis.max - axis.min) / width)),
+    },
+  };
 }
 
 /** A clinician's own units as they are spread, with their median and the line to compare with. */
-export function spreadRow(figure: MedianFigure, comparison: Comparison, axis: ChartAxis, width: number, units: readonly number[]): SpreadRow {
+export function spreadRow(
+  figure: MedianFigure,
+  comparison: Comparison,
+  axis: ChartAxis,
+  width: number,
+  units: readonly number[],
+): SpreadRow {
   const { measure, interval, estimate } = figure;
   const words = (value: number) => valueWords(figure, value);
   const bins = units.map((some, place) => {
     const from = axis.min + place * width;
     const range = `${words(from)} to ${words(from + width)}`;
-    return { from, until: from + width, units: some, words: `${range}: ${count(some)} ${unitName(measure, some)}` };
+    return {
+      from,
+      until: from + width,
+      units: some,
+      words: `${range}: ${count(some)} ${unitName(measure, some)}`,
+    };
   });
   return {
     title: `Your ${unitName(measure, 2)} as they are spread`,
@@ -70,7 +107,10 @@ export function spreadRow(figure: MedianFigure, comparison: Comparison, axis: Ch
     reference: ownReferenceLine(figure, comparison),
     table: {
       head: ["From", "To", unitName(measure, 2)],
-      rows: bins.map((bin) => ({ id: String(bin.from), cells: [words(bin.from), words(bin.until), count(bin.units)] })),
+      rows: bins.map((bin) => ({
+        id: String(bin.from),
+        cells: [words(bin.from), words(bin.until), count(bin.units)],
+      })),
     },
   };
 }
@@ -78,7 +118,12 @@ export function spreadRow(figure: MedianFigure, comparison: Comparison, axis: Ch
 /** A clinician's rate and the one it is compared with, as two rows. */
 export function ratePlot(figure: RateFigure, comparison: Comparison): IntervalChart | null {
   if (figure.estimate === null) return null;
-  const rows = [rateRow(figure, "yours", figure), ...(comparison.estimate === null ? [] : [rateRow(figure, shortName(comparison), { ...comparison, denominator: comparison.n })])];
+  const rows = [
+    rateRow(figure, "yours", figure),
+    ...(comparison.estimate === null
+      ? []
+      : [rateRow(figure, shortName(comparison), { ...comparison, denominator: comparison.n })]),
+  ];
   const ends = rows.flatMap((row) => [row.estimate ?? 0, row.upper ?? 0]);
   return {
     title: `Your ${unitName(figure.measure, 2)}${comparison.estimate === null ? "" : " and those beside them"}`,
@@ -86,22 +131,39 @@ export function ratePlot(figure: RateFigure, comparison: Comparison): IntervalCh
     countsTitle: unitName(figure.measure, 2),
     rows,
     references: [],
-    table: { head: ["Whose", "Rate and interval", unitName(figure.measure, 2)], rows: rows.map(({ id, words, counts }) => ({ id, cells: [id, words, counts] })) },
+    table: {
+      head: ["Whose", "Rate and interval", unitName(figure.measure, 2)],
+      rows: rows.map(({ id, words, counts }) => ({ id, cells: [id, words, counts] })),
+    },
   };
 }
 
-function rateRow(figure: RateFigure, label: string, of: Pick<RateFigure, "estimate" | "interval" | "denominator">): IntervalRow {
+function rateRow(
+  figure: RateFigure,
+  label: string,
+  of: Pick<RateFigure, "estimate" | "interval" | "denominator">,
+): IntervalRow {
   const { estimate, interval, denominator } = of;
   return {
-    id: label, label, estimate,
+    id: label,
+    label,
+    estimate,
     lower: interval?.lower ?? null,
     upper: interval?.upper ?? null,
     counts: count(denominator),
-    words: estimate === null ? "nothing to estimate" : `${label}: ${valueWords(figure, estimate)}, ${intervalWords(figure, interval)}`,
+    words:
+      estimate === null
+        ? "nothing to estimate"
+        : `${label}: ${valueWords(figure, estimate)}, ${intervalWords(figure, interval)}`,
   };
 }
 
-function spreadAxis(measure: string, lowest: number, highest: number, comparison: Comparison): ChartAxis {
+function spreadAxis(
+  measure: string,
+  lowest: number,
+  highest: number,
+  comparison: Comparison,
+): ChartAxis {
   const { unit, title } = measureOf(measure);
   const values = [lowest, highest, ...(comparison.estimate === null ? [] : [comparison.estimate])];
   return axisOf(values, unit, unit === "s" ? title : `${title} (${unit})`);

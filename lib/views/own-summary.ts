@@ -9,22 +9,37 @@ import { count } from "./quantity";
 import { inTheseRecords } from "./verdict-words";
 
 /** One sentence of the summary; `href` leads to where it is shown in full. */
-export type SummaryLine = { readonly id: string; readonly href: string | null; readonly title: string; readonly words: string; readonly look: boolean };
+export type SummaryLine = {
+  readonly id: string;
+  readonly href: string | null;
+  readonly title: string;
+  readonly words: string;
+  readonly look: boolean;
+};
 
 type Own = { readonly figure: Figure; readonly comparison: Comparison };
 
 /** What a clinician's page comes to: first what lies outside, then what to look at in the criteria, and what chance does. */
 export function ownSummary(own: readonly Own[]): SummaryLine[] {
   const told = own.filter(({ figure }) => !tooFewToTell(figure));
-  const measures = told.filter(({ figure, comparison }) => !criterionOf(figure.measure) && figure.interval && comparison.estimate !== null);
+  const measures = told.filter(
+    ({ figure, comparison }) =>
+      !criterionOf(figure.measure) && figure.interval && comparison.estimate !== null,
+  );
   const outside = measures.filter(isOutside);
-  const criteria = told.flatMap(({ figure }) => (figure.kind === "rate" && criterionOf(figure.measure) ? [criterionLine(figure)] : []));
+  const criteria = told.flatMap(({ figure }) =>
+    figure.kind === "rate" && criterionOf(figure.measure) ? [criterionLine(figure)] : [],
+  );
   return [...outside.map(outsideLine), ...restLine(measures.length, outside.length), ...criteria];
 }
 
 function isOutside({ figure, comparison }: Own): boolean {
   const { interval } = figure;
-  return interval !== null && comparison.estimate !== null && (comparison.estimate < interval.lower || comparison.estimate > interval.upper);
+  return (
+    interval !== null &&
+    comparison.estimate !== null &&
+    (comparison.estimate < interval.lower || comparison.estimate > interval.upper)
+  );
 }
 
 function outsideLine({ figure, comparison }: Own): SummaryLine {
@@ -42,14 +57,20 @@ function restLine(all: number, outside: number): SummaryLine[] {
   if (all === 0) return [];
   const inside = all - outside;
   const title = outside === 0 ? "All measures" : "Other measures";
-  const told = inside === 0 ? "none other can be compared" : `${count(inside)} compared, the other value inside your interval in each`;
+  const told =
+    inside === 0
+      ? "none other can be compared"
+      : `${count(inside)} compared, the other value inside your interval in each`;
   const chance = "By chance alone one such comparison in twenty, or more, lies outside";
   return [{ id: "rest", href: null, title, words: `${told}. ${chance}`, look: false }];
 }
 
 function criterionLine(figure: RateFigure): SummaryLine {
   const missed = figure.notMet + figure.notRecorded;
-  const list = missed === 0 ? "none to look at" : `${count(missed)} ${unitName(figure.measure, missed)} to look at`;
+  const list =
+    missed === 0
+      ? "none to look at"
+      : `${count(missed)} ${unitName(figure.measure, missed)} to look at`;
   return {
     id: figure.measure,
     href: `#${figure.measure.replace("/", "-")}`,

@@ -6,7 +6,9 @@ export function decimal(value: number, decimals: number): string {
 
 /** Whole numbers with a thin space between thousands. */
 export function count(value: number): string {
-  return String(value).replace("-", "−").replace(/\B(?=(\d{3})+(?!\d))/g, "\u202f");
+  return String(value)
+    .replace("-", "−")
+    .replace(/\B(?=(\d{3})+(?!\d))/g, "\u202f");
 }
 
 /**
@@ -33,7 +35,8 @@ export function setShare(share: number): string {
 export function duration(seconds: number): string {
   if (seconds < 0) return `−${duration(-seconds)}`;
   if (seconds > 0 && seconds < 0.05) return "under 0.1 s";
-  if (Number(seconds.toFixed(1)) < 60) return `${decimal(seconds, Number.isInteger(seconds) ? 0 : 1)} s`;
+  if (Number(seconds.toFixed(1)) < 60)
+    return `${decimal(seconds, Number.isInteger(seconds) ? 0 : 1)} s`;
   const whole = Math.round(seconds);
   const minutes = Math.floor(whole / 60);
   if (minutes < 60) return `${minutes} min ${whole % 60} s`;

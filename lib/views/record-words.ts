@@ -31,7 +31,10 @@ export function rowWords(table: TableName, values: Values, zone: string): string
 }
 
 function columnWords(column: Column): string {
-  return column.name.replace(/_(mm|ml|s|pct|deg|ml_min|per_min|n_cm|at|id)$/, "").replace(/_ml$/, "").replaceAll("_", " ");
+  return column.name
+    .replace(/_(mm|ml|s|pct|deg|ml_min|per_min|n_cm|at|id)$/, "")
+    .replace(/_ml$/, "")
+    .replaceAll("_", " ");
 }
 
 function cellWords(column: Column, value: Value | undefined, zone: string): string {
@@ -40,7 +43,9 @@ function cellWords(column: Column, value: Value | undefined, zone: string): stri
   if (column.type === "day") return day(String(value));
   if (column.name === "irrigant") return irrigantWords(value);
   if (column.type === "choice") return reasonWords(String(value));
-  return column.unit && column.unit !== "10.um" ? `${value} ${units[column.unit] ?? column.unit}` : String(value);
+  return column.unit && column.unit !== "10.um"
+    ? `${value} ${units[column.unit] ?? column.unit}`
+    : String(value);
 }
 
 const units: Record<string, string> = { deg: "°", "N.cm": "N·cm", "/min": "a minute" };

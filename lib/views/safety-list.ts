@@ -37,16 +37,21 @@ export function safetyLines(
     const [first] = some;
     if (!first) return [];
     const people = patients.find((one) => idOf(one) === id)?.patients ?? 0;
-    return [{
-      id,
-      what: first.what === "separation" ? "separation, patient not told or not recorded" : reasonWords(first.kind),
-      practice: first.practice,
-      events: count(some.length),
-      days: some.map((event) => day(event.day)).join("; "),
-      told: threeWays(some.map((event) => event.patientTold)),
-      reported: first.what === "separation" ? "" : threeWays(some.map((event) => event.reported)),
-      patients: peopleWords(peopleCount(people)),
-    }];
+    return [
+      {
+        id,
+        what:
+          first.what === "separation"
+            ? "separation, patient not told or not recorded"
+            : reasonWords(first.kind),
+        practice: first.practice,
+        events: count(some.length),
+        days: some.map((event) => day(event.day)).join("; "),
+        told: threeWays(some.map((event) => event.patientTold)),
+        reported: first.what === "separation" ? "" : threeWays(some.map((event) => event.reported)),
+        patients: peopleWords(peopleCount(people)),
+      },
+    ];
   });
 }
 
@@ -55,7 +60,11 @@ function idOf(of: { what: string; kind: string; practice: string }): string {
 }
 
 function threeWays(answers: readonly (boolean | null)[]): string {
-  const ways: [string, boolean | null][] = [["yes", true], ["no", false], ["not recorded", null]];
+  const ways: [string, boolean | null][] = [
+    ["yes", true],
+    ["no", false],
+    ["not recorded", null],
+  ];
   return ways
     .flatMap(([words, value]) => {
       const found = answers.filter((answer) => answer === value).length;

@@ -2,8 +2,8 @@ import type { Figure } from "@/lib/audit/figure";
 import type { Stratum } from "@/lib/measures/tally";
 import { acrossFinding } from "./across-finding";
 import type { IntervalChart } from "./chart-rows";
-import { type FigureRow, figureRow } from "./figure-row";
 import { valueWords } from "./figure-line";
+import { type FigureRow, figureRow } from "./figure-row";
 import { intervalChart } from "./interval-chart";
 import { stratumWords } from "./stratum-words";
 
@@ -20,16 +20,41 @@ const leastShare = 0.1;
 
 export function strataView(measure: string, figures: readonly Figure[]): StrataView {
   const wholes = figures
-    .filter((figure) => figure.kind === "median" && figure.about.kind === "group" && figure.n + figure.notRecorded > 0)
+    .filter(
+      (figure) =>
+        figure.kind === "median" &&
+        figure.about.kind === "group" &&
+        figure.n + figure.notRecorded > 0,
+    )
     .sort((one, other) => unitsOf(other) - unitsOf(one));
   const all = wholes.reduce((sum, figure) => sum + unitsOf(figure), 0);
   return {
-    rows: wholes.map((figure) => ({ ...figureRow(figure, nameOf(figure)), id: nameOf(figure), whole: false })),
+    rows: wholes.map((figure) => ({
+      ...figureRow(figure, nameOf(figure)),
+      id: nameOf(figure),
+      whole: false,
+    })),
     charts: wholes.flatMap((whole) => {
-      const parts = figures.filter((figure) => figure.about.kind === "clinician" && nameOf(figure) === nameOf(whole) && figure.estimate !== null);
-      if (whole.estimate === null || parts.length < 2 || unitsOf(whole) < leastShare * all) return [];
-      const line = { value: whole.estimate, words: `all of these ${valueWords(whole, whole.estimate)}` };
-      return [intervalChart({ measure, figures: parts, references: [line], title: `${sentence(nameOf(whole))}. ${acrossFinding(measure, whole, parts)}` })];
+      const parts = figures.filter(
+        (figure) =>
+          figure.about.kind === "clinician" &&
+          nameOf(figure) === nameOf(whole) &&
+          figure.estimate !== null,
+      );
+      if (whole.estimate === null || parts.length < 2 || unitsOf(whole) < leastShare * all)
+        return [];
+      const line = {
+        value: whole.estimate,
+        words: `all of these ${valueWords(whole, whole.estimate)}`,
+      };
+      return [
+        intervalChart({
+          measure,
+          figures: parts,
+          references: [line],
+          title: `${sentence(nameOf(whole))}. ${acrossFinding(measure, whole, parts)}`,
+        }),
+      ];
     }),
   };
 }

@@ -3,7 +3,10 @@ import type { Stratum } from "@/lib/measures/tally";
 /** A stratum in words: "rotary, syringe". */
 export function stratumWords(stratum: Stratum): string {
   const preparation = stratum.preparation ?? "preparation not recorded";
-  const delivery = stratum.delivery === "mixed" ? "several ways of delivery" : (stratum.delivery ?? "no delivery recorded");
+  const delivery =
+    stratum.delivery === "mixed"
+      ? "several ways of delivery"
+      : (stratum.delivery ?? "no delivery recorded");
   return `${preparation}, ${delivery}`;
 }
 

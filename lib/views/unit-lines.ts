@@ -1,5 +1,5 @@
-import { criterionOf } from "@/lib/protocol/criteria";
 import { measureOf } from "@/lib/measures/measures";
+import { criterionOf } from "@/lib/protocol/criteria";
 import { day } from "./day";
 import { visitAddress } from "./lead-address";
 import { count, quantity } from "./quantity";
@@ -55,14 +55,32 @@ export function statesOf(measure: string): { readonly name: string; readonly wor
 
 export function unitLine(measure: string, unit: UnitBehind): UnitLine {
   const { words, mark } = stateWords[unit.state] ?? { words: unit.state, mark: null };
-  const value = unit.value === null || criterionOf(measure) ? null : quantity(unit.value, measureOf(measure).unit);
+  const value =
+    unit.value === null || criterionOf(measure)
+      ? null
+      : quantity(unit.value, measureOf(measure).unit);
   return {
     id: [unit.practice, unit.chair, unit.day, unit.sessionId, unit.canal].join("/"),
     day: day(unit.day),
     href: unit.sessionId === null ? null : visitAddress(unit.practice, unit.sessionId),
-    whose: [unit.clinician, unit.chair.startsWith(unit.practice) ? unit.chair : `${unit.practice} ${unit.chair}`].filter(Boolean).join(", "),
-    what: unit.tooth === null ? "chair and day" : [`tooth ${unit.tooth}`, unit.canal ? `canal ${unit.canal}` : ""].filter(Boolean).join(", "),
-    state: [unit.state === "recorded" && value ? value : words, unit.reason ? reasonWords(unit.reason) : ""].filter(Boolean).join(": "),
+    whose: [
+      unit.clinician,
+      unit.chair.startsWith(unit.practice) ? unit.chair : `${unit.practice} ${unit.chair}`,
+    ]
+      .filter(Boolean)
+      .join(", "),
+    what:
+      unit.tooth === null
+        ? "chair and day"
+        : [`tooth ${unit.tooth}`, unit.canal ? `canal ${unit.canal}` : ""]
+            .filter(Boolean)
+            .join(", "),
+    state: [
+      unit.state === "recorded" && value ? value : words,
+      unit.reason ? reasonWords(unit.reason) : "",
+    ]
+      .filter(Boolean)
+      .join(": "),
     mark,
   };
 }

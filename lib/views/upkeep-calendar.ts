@@ -1,7 +1,7 @@
 import type { Period } from "@/lib/records/period";
 import { byKey } from "./by-key";
-import { type DayCalendar, dayCalendar, type DrawnDay } from "./day-calendar";
 import { day } from "./day";
+import { type DayCalendar, type DrawnDay, dayCalendar } from "./day-calendar";
 import { count, duration } from "./quantity";
 
 /** The least time a line is to be rinsed, in seconds (common practice, as in the criterion). */
@@ -26,7 +26,11 @@ const states = {
 } as const;
 type State = keyof typeof states;
 
-export type UpkeepLegend = { readonly shape: string; readonly words: string; readonly days: string };
+export type UpkeepLegend = {
+  readonly shape: string;
+  readonly words: string;
+  readonly days: string;
+};
 export type UpkeepChair = {
   readonly practice: string;
   readonly chair: string;
@@ -38,7 +42,12 @@ export type UpkeepCalendar = {
   readonly legend: readonly UpkeepLegend[];
   readonly chairs: readonly UpkeepChair[];
   /** The days that were not rinsed for 30 s or longer, for those who read rather than look. */
-  readonly list: readonly { readonly id: string; readonly chair: string; readonly day: string; readonly words: string }[];
+  readonly list: readonly {
+    readonly id: string;
+    readonly chair: string;
+    readonly day: string;
+    readonly words: string;
+  }[];
 };
 
 /** The calendar of line rinses: chairs in their order, each chair's days by week. */
@@ -48,11 +57,25 @@ export function upkeepCalendar(rows: readonly UpkeepRow[], period: Period): Upke
     legend: legendOf(rows),
     chairs: [...chairs.values()].flatMap((days) => {
       const [first] = days;
-      return first ? [{ practice: first.practice, chair: first.chair, summary: summaryOf(days), calendar: calendarOf(days, period) }] : [];
+      return first
+        ? [
+            {
+              practice: first.practice,
+              chair: first.chair,
+              summary: summaryOf(days),
+              calendar: calendarOf(days, period),
+            },
+          ]
+        : [];
     }),
     list: rows
       .filter((row) => stateOf(row) !== "done")
-      .map((row) => ({ id: `${row.practice}/${row.chair}/${row.day}`, chair: row.chair, day: day(row.day), words: wordsOf(row) })),
+      .map((row) => ({
+        id: `${row.practice}/${row.chair}/${row.day}`,
+        chair: row.chair,
+        day: day(row.day),
+        words: wordsOf(row),
+      })),
   };
 }
 

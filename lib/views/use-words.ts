@@ -15,8 +15,17 @@ function outcomeWords(use: Values): string {
   if (use.separated === undefined) return "separation not recorded";
   if (use.separated === 0) return "no separation";
   const third = use.third === undefined ? "third not recorded" : `${use.third} third`;
-  const fragment = typeof use.fragment_mm === "number" ? `${decimal(use.fragment_mm, 1)} mm` : "length not recorded";
-  const management = use.management === undefined ? "management not recorded" : reasonWords(String(use.management));
-  const told = use.patient_told === undefined ? "not recorded whether the patient was told" : use.patient_told ? "patient told" : "patient not told";
+  const fragment =
+    typeof use.fragment_mm === "number"
+      ? `${decimal(use.fragment_mm, 1)} mm`
+      : "length not recorded";
+  const management =
+    use.management === undefined ? "management not recorded" : reasonWords(String(use.management));
+  const told =
+    use.patient_told === undefined
+      ? "not recorded whether the patient was told"
+      : use.patient_told
+        ? "patient told"
+        : "patient not told";
   return `separated, ${third}, ${fragment}, ${management}, ${told}`;
 }

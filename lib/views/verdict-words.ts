@@ -12,7 +12,8 @@ export type Verdict = {
 /** Whether the target was reached in these records, whatever chance does. */
 export function inTheseRecords(figure: RateFigure): Verdict {
   if (figure.inTheseRecords === "reached") return { mark: "met", words: "target reached" };
-  if (figure.inTheseRecords === "not reached") return { mark: "missed", words: "target not reached" };
+  if (figure.inTheseRecords === "not reached")
+    return { mark: "missed", words: "target not reached" };
   return { mark: "missing", words: notAssessable(figure) };
 }
 

@@ -4,7 +4,12 @@ import { inTradeOrder } from "./canal-order";
 import { evidenceWords } from "./evidence-words";
 import { reasonWords } from "./reason-words";
 
-export type JudgedUnit = { readonly criterion: Criterion; readonly canal: string; readonly fields: Values; readonly outcome: Outcome };
+export type JudgedUnit = {
+  readonly criterion: Criterion;
+  readonly canal: string;
+  readonly fields: Values;
+  readonly outcome: Outcome;
+};
 
 /** A criterion at one visit: what became of each unit and the evidence for it. */
 export type VisitCriterion = {
@@ -13,21 +18,44 @@ export type VisitCriterion = {
   readonly statement: string;
   /** Why it has no unit here; null where it has some. */
   readonly none: string | null;
-  readonly units: readonly { readonly id: string; readonly unit: string; readonly mark: string; readonly state: string; readonly evidence: string }[];
+  readonly units: readonly {
+    readonly id: string;
+    readonly unit: string;
+    readonly mark: string;
+    readonly state: string;
+    readonly evidence: string;
+  }[];
 };
 
 /** The criteria with their units at the visit. */
-export function visitCriteria(criteria: readonly Criterion[], units: readonly JudgedUnit[]): VisitCriterion[] {
+export function visitCriteria(
+  criteria: readonly Criterion[],
+  units: readonly JudgedUnit[],
+): VisitCriterion[] {
   return criteria.map((criterion) => {
-    const own = units.filter((unit) => unit.criterion.id === criterion.id).sort((one, other) => inTradeOrder(one.canal, other.canal));
+    const own = units
+      .filter((unit) => unit.criterion.id === criterion.id)
+      .sort((one, other) => inTradeOrder(one.canal, other.canal));
     return {
       id: criterion.id,
       title: criterion.title,
-      statement: criterion.byClinician ? criterion.statement : `${criterion.statement} It is the chair's day that counts, not the clinician.`,
-      none: own.length > 0 ? null : criterion.unit === "chair-day" ? "No continuous delivery in this chair on the day." : "Nothing of this visit is looked at.",
+      statement: criterion.byClinician
+        ? criterion.statement
+        : `${criterion.statement} It is the chair's day that counts, not the clinician.`,
+      none:
+        own.length > 0
+          ? null
+          : criterion.unit === "chair-day"
+            ? "No continuous delivery in this chair on the day."
+            : "Nothing of this visit is looked at.",
       units: own.map((unit) => ({
         id: unit.canal,
-        unit: unit.canal !== "" ? `canal ${unit.canal}` : criterion.unit === "chair-day" ? "the chair's day" : "the visit",
+        unit:
+          unit.canal !== ""
+            ? `canal ${unit.canal}`
+            : criterion.unit === "chair-day"
+              ? "the chair's day"
+              : "the visit",
         ...stateOf(criterion, unit.outcome),
         evidence: evidenceWords(criterion, unit.fields).join("; "),
       })),
@@ -40,6 +68,10 @@ function stateOf(criterion: Criterion, outcome: Outcome): { mark: string; state:
     const named = criterion.exclusions.find((one) => one.reason === outcome.reason);
     return { mark: "none", state: `left out: ${named?.inWords ?? reasonWords(outcome.reason)}` };
   }
-  if (outcome.outcome === "excepted") return { mark: "excepted", state: `excepted: ${reasonWords(outcome.reason)}` };
-  return { mark: { met: "met", "not met": "missed", "not recorded": "missing" }[outcome.outcome], state: outcome.outcome };
+  if (outcome.outcome === "excepted")
+    return { mark: "excepted", state: `excepted: ${reasonWords(outcome.reason)}` };
+  return {
+    mark: { met: "met", "not met": "missed", "not recorded": "missing" }[outcome.outcome],
+    state: outcome.outcome,
+  };
 }

@@ -1,4 +1,5 @@
 import { execFile } from "node:child_process";
+import { existsSync } from "node:fs";
 import { writeFile } from "node:fs/promises";
 import { join } from "node:path";
 import { promisify } from "node:util";
@@ -44,14 +45,25 @@ async function add(somebody: Somebody): Promise<void> {
   );
 }
 
+/** A session that is kept from a run before, in the same home, is used on: the tool limits attempts. */
 async function signIn(somebody: Somebody): Promise<void> {
   const { email, password } = accountOf(somebody);
   const baseURL = process.env.CANAL_AUDIT_URL ?? "";
+  const path = fileInHome(`signed-in-${somebody.replaceAll(" ", "-")}.json`);
+  if (await isSignedIn(baseURL, path)) return;
   const context = await request.newContext({ baseURL, extraHTTPHeaders: { origin: baseURL } });
   const answer = await context.post("/api/auth/sign-in/email", { data: { email, password } });
   if (!answer.ok()) throw new Error(`${somebody} could not sign in: ${answer.status()}`);
-  await context.storageState({ path: fileInHome(`signed-in-${somebody.replaceAll(" ", "-")}.json`) });
+  await context.storageState({ path });
   await context.dispose();
+}
+
+async function isSignedIn(baseURL: string, storageState: string): Promise<boolean> {
+  if (!existsSync(storageState)) return false;
+  const context = await request.newContext({ baseURL, storageState });
+  const session = await (await context.get("/api/auth/get-session")).json();
+  await context.dispose();
+  return session !== null;
 }
 
 async function findOut(client: pg.Client): Promise<Known> {

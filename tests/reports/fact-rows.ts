@@ -14,17 +14,36 @@ export type FactRow = {
 };
 
 /** Writes canals straight into the derived tables, one visit each, and tells their visits' ids. */
-export async function insertFacts(client: pg.Pool, rows: readonly FactRow[], firstVisit = 1): Promise<void> {
+export async function insertFacts(
+  client: pg.Pool,
+  rows: readonly FactRow[],
+  firstVisit = 1,
+): Promise<void> {
   for (const [place, row] of rows.entries()) {
     const visit = firstVisit + place;
     const worker = row.worker ?? `${row.practice}/${row.code}`;
     const { practice, code, day } = row;
-    const [uses, separations, exclusion] = [row.uses ?? 1, row.separations ?? 0, row.exclusion ?? null];
+    const [uses, separations, exclusion] = [
+      row.uses ?? 1,
+      row.separations ?? 0,
+      row.exclusion ?? null,
+    ];
     await client.query(
       `insert into canal_facts (visit_id, canal, practice, chair, clinician, worker, patient, local_day, tooth, treatment, exclusion,
          preparation, volume_ml, uses, separations, uses_unknown, uses_held, timer_reset)
        values ($1, 'main', $2, 'R1', $3, $4, 'p', $5, '11', 'primary', $6, 'rotary', $7, $8, $9, 0, 0, $10)`,
-      [visit, practice, code, worker, day, exclusion, row.volume ?? null, uses, separations, row.timerReset ?? null],
+      [
+        visit,
+        practice,
+        code,
+        worker,
+        day,
+        exclusion,
+        row.volume ?? null,
+        uses,
+        separations,
+        row.timerReset ?? null,
+      ],
     );
     await client.query(
       `insert into visit_facts (visit_id, practice, chair, clinician, worker, patient, local_day, treatment, outcome, exclusion,

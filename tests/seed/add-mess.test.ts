@@ -62,7 +62,7 @@ function heldOf(practice: Practice, rows: Rows): HeldRow[] {
   return tableNames.flatMap((table) =>
     rows[table]
       .map((row, place) => {
-        return checkRow(table, { line: place + 2, cells: cellsOf(row) }, `${table}.csv`, context);
+        return checkRow(table, cellsOf(row), { file: `${table}.csv`, line: place + 2 }, context);
       })
       .filter((row) => row.verdict === "held"),
   );

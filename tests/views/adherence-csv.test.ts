@@ -1,7 +1,7 @@
 import { parse } from "csv-parse/sync";
 import { expect, test } from "vitest";
-import { figureOf } from "@/lib/audit/figure-of";
 import type { RateFigure } from "@/lib/audit/figure";
+import { figureOf } from "@/lib/audit/figure-of";
 import type { Subject } from "@/lib/measures/tally";
 import { period } from "@/lib/records/period";
 import { adherenceColumns, adherenceCsv } from "@/lib/views/adherence-csv";
@@ -20,8 +20,17 @@ const figures: RateFigure[] = [
 
 function rate(subject: Subject, met: number, counted: number, notRecorded: number): RateFigure {
   const figure = figureOf({
-    kind: "rate", measure: "criterion/isolation", subject, period: of, population: counted + 30, excluded: { abandoned: 20, "not-applicable": 3 },
-    excepted: { "not-possible": 7 }, notRecorded, numerator: met, denominator: counted, notMet: counted - met - notRecorded,
+    kind: "rate",
+    measure: "criterion/isolation",
+    subject,
+    period: of,
+    population: counted + 30,
+    excluded: { abandoned: 20, "not-applicable": 3 },
+    excepted: { "not-possible": 7 },
+    notRecorded,
+    numerator: met,
+    denominator: counted,
+    notMet: counted - met - notRecorded,
   });
   if (figure.kind !== "rate") throw new Error("not a rate");
   return figure;
@@ -32,7 +41,10 @@ const report = adherenceReportOf({
   practices: ["=SUM(A1)", "ELM"],
   wholeGroup: true,
   figures,
-  people: [{ practice: "ELM", visits: 3, patients: 3, clinicians: 6 }, { practice: "OAK", visits: 9, patients: 0, clinicians: 5 }],
+  people: [
+    { practice: "ELM", visits: 3, patients: 3, clinicians: 6 },
+    { practice: "OAK", visits: 9, patients: 0, clinicians: 5 },
+  ],
   published: new Date("2026-10-02T08:30:00Z"),
   version: "0.1.0",
 });
@@ -69,9 +81,19 @@ test("its numbers are those of the figures, to the last digit", () => {
 
 test("its intervals are the published ones", () => {
   // Newcombe 1998, Stat Med 17:857, table I, Wilson: 81/263 .2553–.3662; 15/148 .0624–.1605.
-  const ends = figureRows.map((row) => [Number(row.interval_lower).toFixed(4), Number(row.interval_upper).toFixed(4)]);
-  expect(ends).toEqual([["0.2553", "0.3662"], ["0.0624", "0.1605"]]);
-  expect(figureRows[0]).toMatchObject({ interval_level: "0.95", interval_method: "wilson", target: "1" });
+  const ends = figureRows.map((row) => [
+    Number(row.interval_lower).toFixed(4),
+    Number(row.interval_upper).toFixed(4),
+  ]);
+  expect(ends).toEqual([
+    ["0.2553", "0.3662"],
+    ["0.0624", "0.1605"],
+  ]);
+  expect(figureRows[0]).toMatchObject({
+    interval_level: "0.95",
+    interval_method: "wilson",
+    target: "1",
+  });
 });
 
 test("text that a spreadsheet would run is defused, numbers are not touched", () => {
@@ -84,13 +106,21 @@ test("text that a spreadsheet would run is defused, numbers are not touched", ()
     expect(found.find((row) => row.title === "scope")?.says).toBe(`'${start}`);
   }
   // No figure of a rate is negative; a number would stand as it is all the same.
-  const negative = adherenceCsv({ ...report, criteria: report.criteria.map((one) => ({ ...one, criterion: { ...one.criterion, target: -0.5 } })) });
+  const negative = adherenceCsv({
+    ...report,
+    criteria: report.criteria.map((one) => ({
+      ...one,
+      criterion: { ...one.criterion, target: -0.5 },
+    })),
+  });
   const found: Record<string, string>[] = parse(negative, { bom: true, columns: true });
   expect(found[0]?.target).toBe("-0.5");
 });
 
 test("counts of people under five are masked and said to be; nobody is 0", () => {
-  const people = rows.filter((row) => row.row === "people").map((row) => [row.practice, row.unit, row.population, row.says]);
+  const people = rows
+    .filter((row) => row.row === "people")
+    .map((row) => [row.practice, row.unit, row.population, row.says]);
   expect(people).toEqual([
     ["ELM", "patient", "", "masked: fewer than 5"],
     ["ELM", "clinician", "6", ""],
@@ -101,7 +131,9 @@ test("counts of people under five are masked and said to be; nobody is 0", () =>
 
 test("cautions, cut-off, scope and software go with it", () => {
   expect(rows.filter((row) => row.row === "caution").map((row) => row.says)).toEqual(cautions);
-  const about = Object.fromEntries(rows.filter((row) => row.row === "about").map((row) => [row.title, row.says]));
+  const about = Object.fromEntries(
+    rows.filter((row) => row.row === "about").map((row) => [row.title, row.says]),
+  );
   expect(about).toMatchObject({
     period: "July to September 2026",
     "data cut-off (when the last import was published)": "2026-10-02T08:30:00.000Z",
@@ -111,15 +143,37 @@ test("cautions, cut-off, scope and software go with it", () => {
 });
 
 test("where there is nothing to estimate the rate is empty and the reason is written", () => {
-  const none = adherenceReportOf({ period: of, practices: ["ELM"], wholeGroup: false, people: [], published: null, version: "0.1.0", figures: [empty()] });
+  const none = adherenceReportOf({
+    period: of,
+    practices: ["ELM"],
+    wholeGroup: false,
+    people: [],
+    published: null,
+    version: "0.1.0",
+    figures: [empty()],
+  });
   const [row]: Record<string, string>[] = parse(adherenceCsv(none), { bom: true, columns: true });
-  expect(row).toMatchObject({ rate: "", interval_lower: "", counted: "0", why_no_rate: "No units in this period." });
+  expect(row).toMatchObject({
+    rate: "",
+    interval_lower: "",
+    counted: "0",
+    why_no_rate: "No units in this period.",
+  });
 });
 
 function empty(): RateFigure {
   const figure = figureOf({
-    kind: "rate", measure: "criterion/isolation", subject: { kind: "practice", code: "ELM" }, period: of, population: 0, excluded: {},
-    excepted: {}, notRecorded: 0, numerator: 0, denominator: 0, notMet: 0,
+    kind: "rate",
+    measure: "criterion/isolation",
+    subject: { kind: "practice", code: "ELM" },
+    period: of,
+    population: 0,
+    excluded: {},
+    excepted: {},
+    notRecorded: 0,
+    numerator: 0,
+    denominator: 0,
+    notMet: 0,
   });
   if (figure.kind !== "rate") throw new Error("not a rate");
   return figure;

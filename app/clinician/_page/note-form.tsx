@@ -13,8 +13,8 @@ export function NoteForm(props: { act: Act; quarter: string; text: string; saved
       <div>
         <label htmlFor="note-text">Your note on {props.quarter}</label>
         <p className="hint" id="note-hint">
-          Only you can open it here. It may still have to be disclosed, to an inquiry or to a patient who asks for what is
-          held about them: name nobody.
+          Only you can open it here. It may still have to be disclosed, to an inquiry or to a
+          patient who asks for what is held about them: name nobody.
         </p>
         <textarea
           id="note-text"

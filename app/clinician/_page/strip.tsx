@@ -11,7 +11,11 @@ export function Strip(props: { of: OwnStrip }) {
       <div className="stack-tight">
         <h3>{of.title}</h3>
         <div className="figure">
-          {of.estimate === null ? <span className="missing">no estimate</span> : <span className="estimate">{of.estimate}</span>}
+          {of.estimate === null ? (
+            <span className="missing">no estimate</span>
+          ) : (
+            <span className="estimate">{of.estimate}</span>
+          )}
           {of.estimate === null ? null : <span className="interval">{of.interval}</span>}
           <span className="counts">{of.counts}</span>
         </div>

@@ -7,7 +7,11 @@ import type { ClinicianQuarter } from "@/lib/reports/clinician-quarter";
 export function WorthALook(props: { of: ClinicianQuarter["look"] }) {
   const { lines, more } = props.of;
   return (
-    <Section id="look" title="Records worth a look" note="Separations, values that do not fit together, rows held, and what is not recorded.">
+    <Section
+      id="look"
+      title="Records worth a look"
+      note="Separations, values that do not fit together, rows held, and what is not recorded."
+    >
       {lines.length === 0 ? (
         <p>None: nothing of yours separated, disagrees or is missing here.</p>
       ) : (

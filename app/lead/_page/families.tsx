@@ -15,7 +15,11 @@ export function Families(props: { families: readonly Family[] }) {
           <Definition of={family.title}>
             <p>{family.definition}</p>
           </Definition>
-          {family.span ? <p className="small note">{family.span}</p> : null}
+          {family.span ? (
+            <p className="small note">
+              {family.span.words} <Link href={family.span.href}>The quarter by itself</Link>
+            </p>
+          ) : null}
           <IntervalFigure chart={family.chart} />
         </div>
       ))}

@@ -16,8 +16,12 @@ export function FitToAudit(props: { view: LeadQuarter }) {
           <thead>
             <tr>
               <th scope="col">Measure</th>
-              <th scope="col" className="num">Recorded</th>
-              <th scope="col" className="num">Complete</th>
+              <th scope="col" className="num">
+                Recorded
+              </th>
+              <th scope="col" className="num">
+                Complete
+              </th>
               <th scope="col">Floor</th>
             </tr>
           </thead>
@@ -27,10 +31,18 @@ export function FitToAudit(props: { view: LeadQuarter }) {
                 <th scope="row">
                   <Link href={line.href}>{line.title}</Link>
                 </th>
-                <td className="num" data-label="Recorded">{line.recorded}</td>
-                <td className="num" data-label="Complete">{line.share}</td>
+                <td className="num" data-label="Recorded">
+                  {line.recorded}
+                </td>
+                <td className="num" data-label="Complete">
+                  {line.share}
+                </td>
                 <td data-label="Floor">
-                  {line.underFloor ? <span className="mark mark-missing">{line.note}</span> : line.note}
+                  {line.underFloor ? (
+                    <span className="mark mark-missing">{line.note}</span>
+                  ) : (
+                    line.note
+                  )}
                 </td>
               </tr>
             ))}

@@ -16,13 +16,17 @@ export function WeekTable(props: { grid: WeekGrid }) {
                 {week.words}
               </th>
             ))}
-            <th scope="col" className="num">All</th>
+            <th scope="col" className="num">
+              All
+            </th>
           </tr>
         </thead>
         <tbody>
           {chairs.map((chair) => (
             <tr key={chair.id}>
-              <th scope="row" className="nowrap">{chair.name}</th>
+              <th scope="row" className="nowrap">
+                {chair.name}
+              </th>
               {chair.cells.map((cell) => (
                 <td key={cell.week} className={cell.gap ? "num missing" : "num"}>
                   {cell.words}

@@ -17,9 +17,7 @@ export function CriterionHistory(props: {
     <article className="stack" aria-labelledby={`criterion-${criterion.id}`}>
       <div className="stack-tight">
         <h3 id={`criterion-${criterion.id}`}>{criterion.title}</h3>
-        <p>
-          Target {targetWords}
-        </p>
+        <p>Target {targetWords}</p>
         <Definition of={criterion.title}>
           <p>{definition}</p>
           <p>Counted: {criterion.populationInWords}</p>
@@ -39,7 +37,8 @@ export function CriterionHistory(props: {
                 <span className="estimate">{line.words.rate}</span>
                 <span className="interval">{line.words.interval}</span>
                 <span className="counts">
-                  {line.words.counts}; {line.words.notMet} not met, {line.words.notRecorded} not recorded
+                  {line.words.counts}; {line.words.notMet} not met, {line.words.notRecorded} not
+                  recorded
                 </span>
               </>
             )}
@@ -53,17 +52,23 @@ export function CriterionHistory(props: {
         ))}
       </div>
       {rolling ? <p className="note">{rolling}</p> : null}
+      <p className="small soft">
+        By quarter, {parts[0]?.about}. The dashed line is the target, the bar the interval.
+      </p>
       <TableBox label={`${criterion.title} by quarter`}>
         <table>
-          <caption>
-            {criterion.title}, {parts[0]?.about}, by quarter. The dashed line is the target, the bar the 95 % interval.
-          </caption>
           <thead>
             <tr>
               <th scope="col">Quarter</th>
-              <th scope="col" className="num">Met of counted</th>
-              <th scope="col" className="num">Not recorded</th>
-              <th scope="col" className="num">Rate</th>
+              <th scope="col" className="num">
+                Met of counted
+              </th>
+              <th scope="col" className="num">
+                Not recorded
+              </th>
+              <th scope="col" className="num">
+                Rate
+              </th>
               <th scope="col">Interval</th>
               <th scope="col" className="drawn">
                 <span className="scale" aria-hidden="true">
@@ -80,7 +85,11 @@ export function CriterionHistory(props: {
             {quarters.lines.map((line) => (
               <tr key={line.name} className={line.chosen ? "chosen" : undefined}>
                 <th scope="row" className="nowrap">
-                  {line.chosen ? line.quarter : <Link href={`/quality?period=${line.name}${practice}`}>{line.quarter}</Link>}
+                  {line.chosen ? (
+                    line.quarter
+                  ) : (
+                    <Link href={`/quality?period=${line.name}${practice}`}>{line.quarter}</Link>
+                  )}
                 </th>
                 {line.figure.estimate === null ? (
                   <td colSpan={7} className="missing">
@@ -88,15 +97,25 @@ export function CriterionHistory(props: {
                   </td>
                 ) : (
                   <>
-                    <td className="num" data-label="Met of counted">{line.words.counts}</td>
-                    <td className="num" data-label="Not recorded">{line.words.notRecorded}</td>
-                    <td className="num" data-label="Rate">{line.words.rate}</td>
+                    <td className="num" data-label="Met of counted">
+                      {line.words.counts}
+                    </td>
+                    <td className="num" data-label="Not recorded">
+                      {line.words.notRecorded}
+                    </td>
+                    <td className="num" data-label="Rate">
+                      {line.words.rate}
+                    </td>
                     <td data-label="Interval">{line.words.intervalEnds}</td>
                     <td className="drawn">
                       <RateDrawing drawing={line.drawing} />
                     </td>
-                    <td data-label="In these records"><VerdictMark of={line.inTheseRecords} /></td>
-                    <td data-label="Beyond chance"><VerdictMark of={line.beyondChance} /></td>
+                    <td className="verdict" data-label="In these records">
+                      <VerdictMark of={line.inTheseRecords} />
+                    </td>
+                    <td className="verdict" data-label="Beyond chance">
+                      <VerdictMark of={line.beyondChance} />
+                    </td>
                   </>
                 )}
               </tr>

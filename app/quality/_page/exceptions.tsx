@@ -3,7 +3,8 @@ import { TableBox } from "../../_parts/table-box";
 
 /** Exceptions by criterion and reason. */
 export function Exceptions(props: { lines: readonly ExceptionLine[] }) {
-  if (props.lines.length === 0) return <p className="missing">No exception was recorded in this period.</p>;
+  if (props.lines.length === 0)
+    return <p className="missing">No exception was recorded in this period.</p>;
   return (
     <TableBox label="Exceptions by criterion and reason">
       <table className="fold">
@@ -12,8 +13,12 @@ export function Exceptions(props: { lines: readonly ExceptionLine[] }) {
             <th scope="col">Criterion</th>
             <th scope="col">Where</th>
             <th scope="col">Reason</th>
-            <th scope="col" className="num">Units</th>
-            <th scope="col" className="num">Share</th>
+            <th scope="col" className="num">
+              Units
+            </th>
+            <th scope="col" className="num">
+              Share
+            </th>
           </tr>
         </thead>
         <tbody>
@@ -22,8 +27,12 @@ export function Exceptions(props: { lines: readonly ExceptionLine[] }) {
               <th scope="row">{line.criterion}</th>
               <td data-label="Where">{line.about}</td>
               <td data-label="Reason">{line.reason}</td>
-              <td className="num" data-label="Units">{line.units}</td>
-              <td className="num" data-label="Share">{line.share}</td>
+              <td className="num" data-label="Units">
+                {line.units}
+              </td>
+              <td className="num" data-label="Share">
+                {line.share}
+              </td>
             </tr>
           ))}
         </tbody>

@@ -5,10 +5,17 @@ import { TableBox } from "../../_parts/table-box";
 import { VerdictMark } from "../../_parts/verdict-mark";
 
 /** The line rinse: a table by practice and chair, then each chair's days. */
-export function LineRinse(props: { criterion: AdherenceCriterion | undefined; upkeep: UpkeepCalendar }) {
+export function LineRinse(props: {
+  criterion: AdherenceCriterion | undefined;
+  upkeep: UpkeepCalendar;
+}) {
   const { criterion, upkeep } = props;
   if (!criterion || upkeep.chairs.length === 0) {
-    return <p className="missing">No visit with a continuous delivery started in any chair in this period.</p>;
+    return (
+      <p className="missing">
+        No visit with a continuous delivery started in any chair in this period.
+      </p>
+    );
   }
   return (
     <>
@@ -17,11 +24,21 @@ export function LineRinse(props: { criterion: AdherenceCriterion | undefined; up
           <thead>
             <tr>
               <th scope="col">Where</th>
-              <th scope="col" className="num">Rinsed of chair-days</th>
-              <th scope="col" className="num">Not rinsed or too short</th>
-              <th scope="col" className="num">Not recorded</th>
-              <th scope="col" className="num">Left out</th>
-              <th scope="col" className="num">Rate</th>
+              <th scope="col" className="num">
+                Rinsed of chair-days
+              </th>
+              <th scope="col" className="num">
+                Not rinsed or too short
+              </th>
+              <th scope="col" className="num">
+                Not recorded
+              </th>
+              <th scope="col" className="num">
+                Left out
+              </th>
+              <th scope="col" className="num">
+                Rate
+              </th>
               <th scope="col">Interval</th>
               <th scope="col">In these records</th>
               <th scope="col">Beyond chance</th>
@@ -29,16 +46,35 @@ export function LineRinse(props: { criterion: AdherenceCriterion | undefined; up
           </thead>
           <tbody>
             {criterion.lines.map((line) => (
-              <tr key={line.about} className={line.figure.about.kind === "chair" ? undefined : "whole"}>
-                <th scope="row" className="nowrap">{line.about}</th>
-                <td className="num" data-label="Rinsed of chair-days">{line.words.counts}</td>
-                <td className="num" data-label="Not rinsed or too short">{line.words.notMet}</td>
-                <td className="num" data-label="Not recorded">{line.words.notRecorded}</td>
-                <td className="num" data-label="Left out">{line.words.leftOut}</td>
-                <td className="num" data-label="Rate">{line.words.rate}</td>
+              <tr
+                key={line.about}
+                className={line.figure.about.kind === "chair" ? undefined : "whole"}
+              >
+                <th scope="row" className="nowrap">
+                  {line.about}
+                </th>
+                <td className="num" data-label="Rinsed of chair-days">
+                  {line.words.counts}
+                </td>
+                <td className="num" data-label="Not rinsed or too short">
+                  {line.words.notMet}
+                </td>
+                <td className="num" data-label="Not recorded">
+                  {line.words.notRecorded}
+                </td>
+                <td className="num" data-label="Left out">
+                  {line.words.leftOut}
+                </td>
+                <td className="num" data-label="Rate">
+                  {line.words.rate}
+                </td>
                 <td data-label="Interval">{line.words.intervalEnds}</td>
-                <td data-label="In these records"><VerdictMark of={line.inTheseRecords} /></td>
-                <td data-label="Beyond chance"><VerdictMark of={line.beyondChance} /></td>
+                <td className="verdict" data-label="In these records">
+                  <VerdictMark of={line.inTheseRecords} />
+                </td>
+                <td className="verdict" data-label="Beyond chance">
+                  <VerdictMark of={line.beyondChance} />
+                </td>
               </tr>
             ))}
           </tbody>
@@ -58,7 +94,10 @@ export function LineRinse(props: { criterion: AdherenceCriterion | undefined; up
             <h3>
               Chair {chair.chair} <span className="small soft">of {chair.practice}</span>
             </h3>
-            <CalendarTable label={`Line rinse in chair ${chair.chair} of ${chair.practice}`} calendar={chair.calendar} />
+            <CalendarTable
+              label={`Line rinse in chair ${chair.chair} of ${chair.practice}`}
+              calendar={chair.calendar}
+            />
             <p className="small soft">{chair.summary}</p>
           </div>
         ))}

@@ -21,7 +21,8 @@ export default async function ReportPage(props: { searchParams: Address }) {
     const viewer = await currentViewer();
     return rightly(() => qualityReport(viewer, address));
   });
-  if ("wrong" in view) return <AskedWrong title="Adherence report" wrong={view.wrong} path="/quality/report" />;
+  if ("wrong" in view)
+    return <AskedWrong title="Adherence report" wrong={view.wrong} path="/quality/report" />;
   const { report } = view;
   const asked = new URLSearchParams({
     period: view.period.name,
@@ -40,7 +41,12 @@ export default async function ReportPage(props: { searchParams: Address }) {
           </a>
         }
       />
-      <PeriodPicker path="/quality/report" periods={view.periods} practices={view.practices} practice={view.practice} />
+      <PeriodPicker
+        path="/quality/report"
+        periods={view.periods}
+        practices={view.practices}
+        practice={view.practice}
+      />
       <Section id="about" title="About this report">
         <dl className="facts">
           <dt>Period</dt>
@@ -53,9 +59,10 @@ export default async function ReportPage(props: { searchParams: Address }) {
           <dd>{report.software}</dd>
         </dl>
         <p>
-          Every record of the period is counted; nothing is sampled. A rate is the units met, of those eligible and not
-          excepted; what is not recorded counts as not met and stands apart. “In these records” says whether the target was
-          reached; “beyond chance” whether that is settled at this number of units.
+          Every record of the period is counted; nothing is sampled. A rate is the units met, of
+          those eligible and not excepted; what is not recorded counts as not met and stands apart.
+          “In these records” says whether the target was reached; “beyond chance” whether that is
+          settled at this number of units.
         </p>
         {report.people.length > 0 ? (
           <TableBox label="People behind the records">
@@ -63,16 +70,24 @@ export default async function ReportPage(props: { searchParams: Address }) {
               <thead>
                 <tr>
                   <th scope="col">Practice</th>
-                  <th scope="col" className="num">Patients</th>
-                  <th scope="col" className="num">Clinicians</th>
+                  <th scope="col" className="num">
+                    Patients
+                  </th>
+                  <th scope="col" className="num">
+                    Clinicians
+                  </th>
                 </tr>
               </thead>
               <tbody>
                 {report.people.map((one) => (
                   <tr key={one.practice}>
                     <th scope="row">{one.practice}</th>
-                    <td className="num" data-label="Patients">{one.patientWords}</td>
-                    <td className="num" data-label="Clinicians">{one.clinicianWords}</td>
+                    <td className="num" data-label="Patients">
+                      {one.patientWords}
+                    </td>
+                    <td className="num" data-label="Clinicians">
+                      {one.clinicianWords}
+                    </td>
                   </tr>
                 ))}
               </tbody>

@@ -17,13 +17,23 @@ export function ReportedCriterion(props: { of: AdherenceCriterion }) {
           <thead>
             <tr>
               <th scope="col">Where</th>
-              <th scope="col" className="num">In all</th>
+              <th scope="col" className="num">
+                In all
+              </th>
               <th scope="col">Left out</th>
-              <th scope="col" className="num">Eligible</th>
+              <th scope="col" className="num">
+                Eligible
+              </th>
               <th scope="col">Excepted</th>
-              <th scope="col" className="num">Met</th>
-              <th scope="col" className="num">Not met</th>
-              <th scope="col" className="num">Not recorded</th>
+              <th scope="col" className="num">
+                Met
+              </th>
+              <th scope="col" className="num">
+                Not met
+              </th>
+              <th scope="col" className="num">
+                Not recorded
+              </th>
               <th scope="col">Rate and interval</th>
               <th scope="col">In these records</th>
               <th scope="col">Beyond chance</th>
@@ -31,22 +41,41 @@ export function ReportedCriterion(props: { of: AdherenceCriterion }) {
           </thead>
           <tbody>
             {lines.map((line) => (
-              <tr key={line.about} className={line.figure.about.kind === "group" ? "whole" : undefined}>
+              <tr
+                key={line.about}
+                className={line.figure.about.kind === "group" ? "whole" : undefined}
+              >
                 <th scope="row">{line.about}</th>
-                <td className="num" data-label="In all">{line.words.population}</td>
+                <td className="num" data-label="In all">
+                  {line.words.population}
+                </td>
                 <td data-label="Left out">{line.words.leftOut}</td>
-                <td className="num" data-label="Eligible">{line.words.eligible}</td>
+                <td className="num" data-label="Eligible">
+                  {line.words.eligible}
+                </td>
                 <td data-label="Excepted">{line.words.excepted}</td>
-                <td className="num" data-label="Met">{line.words.met}</td>
-                <td className="num" data-label="Not met">{line.words.notMet}</td>
-                <td className="num" data-label="Not recorded">{line.words.notRecorded}</td>
+                <td className="num" data-label="Met">
+                  {line.words.met}
+                </td>
+                <td className="num" data-label="Not met">
+                  {line.words.notMet}
+                </td>
+                <td className="num" data-label="Not recorded">
+                  {line.words.notRecorded}
+                </td>
                 <td data-label="Rate and interval">
                   {line.words.rate}
-                  {line.words.interval ? <div className="small soft">{line.words.interval}</div> : null}
+                  {line.words.interval ? (
+                    <div className="small soft">{line.words.interval}</div>
+                  ) : null}
                   {line.words.bounds ? <div className="small soft">{line.words.bounds}</div> : null}
                 </td>
-                <td data-label="In these records"><VerdictMark of={line.inTheseRecords} /></td>
-                <td data-label="Beyond chance"><VerdictMark of={line.beyondChance} /></td>
+                <td className="verdict" data-label="In these records">
+                  <VerdictMark of={line.inTheseRecords} />
+                </td>
+                <td className="verdict" data-label="Beyond chance">
+                  <VerdictMark of={line.beyondChance} />
+                </td>
               </tr>
             ))}
           </tbody>

@@ -4,7 +4,9 @@ import { CalendarTable } from "../../_parts/calendar-table";
 /** Each chair's days with visits. */
 export function Coverage(props: { chairs: readonly CoverageChair[] }) {
   if (props.chairs.length === 0) {
-    return <p className="missing">No chair is known yet; the first import of visits brings them.</p>;
+    return (
+      <p className="missing">No chair is known yet; the first import of visits brings them.</p>
+    );
   }
   return (
     <div className="calendars">
@@ -13,7 +15,10 @@ export function Coverage(props: { chairs: readonly CoverageChair[] }) {
           <h3>
             Chair {chair.chair} <span className="small soft">of {chair.practice}</span>
           </h3>
-          <CalendarTable label={`Visits in chair ${chair.chair} of ${chair.practice}`} calendar={chair.calendar} />
+          <CalendarTable
+            label={`Visits in chair ${chair.chair} of ${chair.practice}`}
+            calendar={chair.calendar}
+          />
           <p className="small soft">{chair.summary}</p>
         </div>
       ))}

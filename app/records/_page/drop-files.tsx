@@ -37,7 +37,13 @@ export function DropFiles(props: { zones: readonly string[]; zone: string }) {
   }
 
   return (
-    <form action="/api/records/import" method="post" encType="multipart/form-data" className="stack" onSubmit={send}>
+    <form
+      action="/api/records/import"
+      method="post"
+      encType="multipart/form-data"
+      className="stack"
+      onSubmit={send}
+    >
       {/* biome-ignore lint/a11y/noStaticElementInteractions: dropping is for the mouse; the field inside does the same. */}
       <div
         className={over ? "empty drop-over stack-tight" : "empty stack-tight"}
@@ -49,7 +55,10 @@ export function DropFiles(props: { zones: readonly string[]; zone: string }) {
         onDrop={drop}
       >
         <label htmlFor="files">Record files</label>
-        <p className="hint">Drop files or a folder here, or choose them. They are deleted from this machine once they are read.</p>
+        <p className="hint">
+          Drop files or a folder here, or choose them. They are deleted from this machine once they
+          are read.
+        </p>
         <input
           ref={input}
           id="files"

@@ -6,17 +6,22 @@ export async function droppedFiles(dropped: DataTransfer): Promise<File[]> {
   // The entries must be taken before anything is awaited: the list is emptied then.
   const entries = [...dropped.items].flatMap((item) => item.webkitGetAsEntry() ?? []);
   const found = (await Promise.all(entries.map(filesOf))).flat();
-  return found.filter((file) => endings.test(file.name)).sort((a, b) => a.name.localeCompare(b.name));
+  return found
+    .filter((file) => endings.test(file.name))
+    .sort((a, b) => a.name.localeCompare(b.name));
 }
 
 async function filesOf(entry: FileSystemEntry): Promise<File[]> {
-  if (isFile(entry)) return [await new Promise<File>((resolve, reject) => entry.file(resolve, reject))];
+  if (isFile(entry))
+    return [await new Promise<File>((resolve, reject) => entry.file(resolve, reject))];
   if (!isFolder(entry)) return [];
   const reader = entry.createReader();
   const inside: FileSystemEntry[] = [];
   // A folder is read by parts; an empty part is the end.
   for (;;) {
-    const some = await new Promise<FileSystemEntry[]>((resolve, reject) => reader.readEntries(resolve, reject));
+    const some = await new Promise<FileSystemEntry[]>((resolve, reject) =>
+      reader.readEntries(resolve, reject),
+    );
     if (some.length === 0) break;
     inside.push(...some);
   }

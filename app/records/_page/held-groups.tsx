@@ -12,7 +12,9 @@ export function HeldGroups(props: { groups: readonly HeldGroup[] }) {
             <th scope="col">What is wrong</th>
             <th scope="col">Table</th>
             <th scope="col">Column</th>
-            <th scope="col" className="num">Rows</th>
+            <th scope="col" className="num">
+              Rows
+            </th>
           </tr>
         </thead>
         <tbody>
@@ -23,7 +25,9 @@ export function HeldGroups(props: { groups: readonly HeldGroup[] }) {
               </th>
               <td data-label="Table">{group.table}</td>
               <td data-label="Column">{group.column}</td>
-              <td className="num" data-label="Rows">{group.rows}</td>
+              <td className="num" data-label="Rows">
+                {group.rows}
+              </td>
             </tr>
           ))}
         </tbody>

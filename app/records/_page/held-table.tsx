@@ -4,7 +4,7 @@ import { TableBox } from "../../_parts/table-box";
 /** Held rows: where each came from, what was found and what would be right; with `choose` each can be ticked. */
 export function HeldTable(props: { rows: readonly HeldLine[]; choose?: boolean }) {
   return (
-    <TableBox label="Rows">
+    <TableBox label="Rows, one by one">
       <table className="fold">
         <thead>
           <tr>
@@ -19,7 +19,12 @@ export function HeldTable(props: { rows: readonly HeldLine[]; choose?: boolean }
             <tr key={row.id}>
               {props.choose ? (
                 <td>
-                  <input type="checkbox" name="row" value={row.id} aria-label={`Choose ${row.table} ${row.key}, ${row.place}`} />
+                  <input
+                    type="checkbox"
+                    name="row"
+                    value={row.id}
+                    aria-label={`Choose ${row.table} ${row.key}, ${row.place}`}
+                  />
                 </td>
               ) : null}
               <th scope="row">

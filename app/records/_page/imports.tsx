@@ -6,18 +6,28 @@ import { TableBox } from "../../_parts/table-box";
 export function Imports(props: { imports: readonly ImportLine[] }) {
   if (props.imports.length === 0) return <p className="missing">Nothing was brought in yet.</p>;
   return (
-    <TableBox label="Imports">
+    <TableBox label="Imports and what became of their rows">
       <table className="fold">
         <thead>
           <tr>
             <th scope="col">Import</th>
             <th scope="col">When, by whom</th>
             <th scope="col">Files</th>
-            <th scope="col" className="num">Read</th>
-            <th scope="col" className="num">Accepted</th>
-            <th scope="col" className="num">Repeated</th>
-            <th scope="col" className="num">Held</th>
-            <th scope="col" className="num">Let go</th>
+            <th scope="col" className="num">
+              Read
+            </th>
+            <th scope="col" className="num">
+              Accepted
+            </th>
+            <th scope="col" className="num">
+              Repeated
+            </th>
+            <th scope="col" className="num">
+              Held
+            </th>
+            <th scope="col" className="num">
+              Let go
+            </th>
             <th scope="col">State</th>
           </tr>
         </thead>
@@ -31,11 +41,21 @@ export function Imports(props: { imports: readonly ImportLine[] }) {
                 {one.at}, {one.by}
               </td>
               <td data-label="Files">{one.fileNames}</td>
-              <td className="num" data-label="Read">{one.counts.read}</td>
-              <td className="num" data-label="Accepted">{one.counts.accepted}</td>
-              <td className="num" data-label="Repeated">{one.counts.repeated}</td>
-              <td className="num" data-label="Held">{one.counts.held}</td>
-              <td className="num" data-label="Let go">{one.counts.letGo}</td>
+              <td className="num" data-label="Read">
+                {one.counts.read}
+              </td>
+              <td className="num" data-label="Accepted">
+                {one.counts.accepted}
+              </td>
+              <td className="num" data-label="Repeated">
+                {one.counts.repeated}
+              </td>
+              <td className="num" data-label="Held">
+                {one.counts.held}
+              </td>
+              <td className="num" data-label="Let go">
+                {one.counts.letGo}
+              </td>
               <td data-label="State">{one.state}</td>
             </tr>
           ))}

@@ -15,7 +15,7 @@ export default async function FormatPage() {
         title="Record format"
         lead="Ten tables describe visits, what was used in them and the upkeep of the equipment. A file holds one table; its name or its header row says which."
       />
-      <nav aria-label="Tables" className="row not-printed">
+      <nav aria-label="Tables" className="row not-printed picker">
         {tables.map((table) => (
           <a key={table.name} href={`#${table.name}`}>
             {table.name}
@@ -23,8 +23,9 @@ export default async function FormatPage() {
         ))}
       </nav>
       <p className="note">
-        An empty cell means “not recorded”, which is never “no” and never 0. Units are fixed by the column's name. Columns that
-        are not listed here are not kept. In an XLSX workbook each sheet is a table; JSON holds an array, NDJSON a row a line.
+        An empty cell means “not recorded”, which is never “no” and never 0. Units are fixed by the
+        column's name. Columns that are not listed here are not kept. In an XLSX workbook each sheet
+        is a table; JSON holds an array, NDJSON a row a line.
       </p>
       {tables.map((table) => (
         <Section

@@ -28,7 +28,11 @@ export default async function HeldPage(props: { searchParams: Address }) {
             : "Rows that somebody dropped, with the reason. They can be taken back."
         }
         actions={
-          held ? <Link href="/records/held?state=let-go">Rows let go</Link> : <Link href="/records/held">Rows held now</Link>
+          held ? (
+            <Link href="/records/held?state=let-go">Rows let go</Link>
+          ) : (
+            <Link href="/records/held">Rows held now</Link>
+          )
         }
       />
       {view.groups.length === 0 ? (
@@ -46,7 +50,8 @@ export default async function HeldPage(props: { searchParams: Address }) {
             note={
               view.narrowed ? (
                 <>
-                  Only {view.narrowed}. <Link href={held ? "/records/held" : "/records/held?state=let-go"}>Show all</Link>
+                  Only {view.narrowed}.{" "}
+                  <Link href={held ? "/records/held" : "/records/held?state=let-go"}>Show all</Link>
                 </>
               ) : null
             }
@@ -60,12 +65,24 @@ export default async function HeldPage(props: { searchParams: Address }) {
                 button="Let the chosen rows go"
                 label="Let rows go"
                 row
-                fields={[{ label: "Reason, kept under your name", name: "reason", required: true, maxLength: 300 }]}
+                fields={[
+                  {
+                    label: "Reason, kept under your name",
+                    name: "reason",
+                    required: true,
+                    maxLength: 300,
+                  },
+                ]}
               >
                 <HeldTable rows={view.rows} choose />
               </AnsweringForm>
             ) : (
-              <AnsweringForm act={takeBackAct} button="Take the chosen rows back" label="Take rows back" row>
+              <AnsweringForm
+                act={takeBackAct}
+                button="Take the chosen rows back"
+                label="Take rows back"
+                row
+              >
                 <HeldTable rows={view.rows} choose />
               </AnsweringForm>
             )}

@@ -3,7 +3,11 @@ import type { Period } from "@/lib/records/period";
 import { pool } from "../database";
 
 /** Canals of the treatment population by how their volumes and times were arrived at. */
-export type BasisShare = { readonly basis: string | null; readonly canals: number; readonly clinicians: number };
+export type BasisShare = {
+  readonly basis: string | null;
+  readonly canals: number;
+  readonly clinicians: number;
+};
 
 /** The most frequent first; null is not written down, or no delivery. */
 export async function basisShares(reach: FiguresReach, period: Period): Promise<BasisShare[]> {

@@ -19,7 +19,9 @@ export async function comparedWith(
   comparison: ComparedWith,
 ): Promise<Pair[]> {
   const own = "clinicianKey" in reach;
-  const allowed = targets.filter((target) => (own ? target.worker === reach.clinicianKey : reach.byClinician));
+  const allowed = targets.filter((target) =>
+    own ? target.worker === reach.clinicianKey : reach.byClinician,
+  );
   if (allowed.length === 0) return [];
   const { rows } = await pool().query<Pair>(
     `with periods as (

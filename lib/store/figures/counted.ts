@@ -7,6 +7,8 @@ export type Asked = {
   readonly periods: readonly Period[];
   readonly by: readonly SubjectKind[];
   readonly ranks: MedianRanks;
+  /** Counts without the order statistics of continuous measures. */
+  readonly countsAlone?: boolean;
   /** Continuous measures of canals apart by preparation and delivery. */
   readonly strata?: boolean;
 };

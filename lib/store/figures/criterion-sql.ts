@@ -21,11 +21,16 @@ const fields: Record<Criterion["unit"], Record<string, string>> = {
 /** A query giving each unit of the criterion with its outcome and the fields it rests on; the order is that of lib/protocol/outcome. */
 export function criterionUnits(criterion: Criterion): string {
   const sql = (condition: Condition) => compiled(condition, criterion.unit);
-  const exclusions = criterion.exclusions.map((one) => `when ${sql(one.when)} then ${text(one.reason)}`);
-  const population = criterion.treatmentPopulation ? "when u.exclusion is not null then u.exclusion" : "";
+  const exclusions = criterion.exclusions.map(
+    (one) => `when ${sql(one.when)} then ${text(one.reason)}`,
+  );
+  const population = criterion.treatmentPopulation
+    ? "when u.exclusion is not null then u.exclusion"
+    : "";
   const cases = [population, ...exclusions].filter(Boolean).join(" ");
   const excluded = cases ? `case ${cases} end` : "null";
-  const reason = criterion.exception === null ? "null" : fieldOf(criterion.unit, criterion.exception);
+  const reason =
+    criterion.exception === null ? "null" : fieldOf(criterion.unit, criterion.exception);
   return `
     select practice, chair, clinician, worker, local_day, visit_id, canal, excluded,
       case when excluded is null and not met then reason end as excepted,
@@ -63,7 +68,7 @@ export function chairDays(task: string): string {
       case when count(k.id) = 0 then null
            when bool_and(k.status = 'out-of-service') then 'out-of-service'
            when bool_or(k.status = 'not-done') then 'not-done' else 'done' end as status,
-      case when bool_and(k.status <> 'done' or k.duration_s is not null) or bool_or(k.duration_s < 30)
+      case when bool_and(k.status <> 'done' or k.duration_s is not null) or bool_or(k.status = 'done' and k.duration_s < 30)
            then min(k.duration_s) filter (where k.status = 'done') end as duration_s
     from (select distinct practice, chair, local_day from visit_facts where continuous and {within}) d
     left join upkeep k on k.practice = d.practice and k.chair = d.chair and k.day = d.local_day and k.task = ${text(task)}
@@ -72,16 +77,25 @@ export function chairDays(task: string): string {
 }
 
 function compiled(condition: Condition, unit: Criterion["unit"]): string {
-  if ("is" in condition) return `coalesce(${fieldOf(unit, condition.field)} = ${literal(condition.is)}, false)`;
-  if ("atLeast" in condition) return `coalesce(${fieldOf(unit, condition.field)} >= ${literal(condition.atLeast)}, false)`;
+  if ("is" in condition)
+    return `coalesce(${fieldOf(unit, condition.field)} = ${literal(condition.is)}, false)`;
+  if ("atLeast" in condition)
+    return `coalesce(${fieldOf(unit, condition.field)} >= ${literal(condition.atLeast)}, false)`;
   if ("recorded" in condition) return `(${fieldOf(unit, condition.recorded)} is not null)`;
   if ("all" in condition) return joined(condition.all, unit, "and", "true");
   if ("any" in condition) return joined(condition.any, unit, "or", "false");
   return `not ${compiled(condition.not, unit)}`;
 }
 
-function joined(parts: readonly Condition[], unit: Criterion["unit"], word: string, none: string): string {
-  return parts.length === 0 ? none : `(${parts.map((part) => compiled(part, unit)).join(` ${word} `)})`;
+function joined(
+  parts: readonly Condition[],
+  unit: Criterion["unit"],
+  word: string,
+  none: string,
+): string {
+  return parts.length === 0
+    ? none
+    : `(${parts.map((part) => compiled(part, unit)).join(` ${word} `)})`;
 }
 
 function fieldOf(unit: Criterion["unit"], name: string): string {

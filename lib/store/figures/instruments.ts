@@ -1,6 +1,6 @@
 import { pool } from "../database";
-import type { Scope } from "./scope";
 import type { Asked, CountRow } from "./counted";
+import type { Scope } from "./scope";
 
 /**
  * Counts of physical instruments. An instrument belongs to every subject that used it, so it is counted after the

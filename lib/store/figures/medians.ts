@@ -1,17 +1,26 @@
 import type { MedianTally } from "@/lib/measures/tally";
 import { pool } from "../database";
-import type { Scope } from "./scope";
 import type { Asked, CountRow } from "./counted";
+import type { Scope } from "./scope";
 import { isContinuous, unitSql } from "./unit-sql";
 
 export type Order = Pick<MedianTally, "median" | "quartiles" | "bounds">;
-type Row = { key: string; quartiles: [number, number, number]; lower: number | null; upper: number | null };
+type Row = {
+  key: string;
+  quartiles: [number, number, number];
+  lower: number | null;
+  upper: number | null;
+};
 
 /**
  * Median and quartiles (type 7, PostgreSQL's percentile_cont) and the two order statistics that bound the median's
  * interval, for every group of counts with values.
  */
-export async function medians(scope: Scope, asked: Asked, groups: readonly CountRow[][]): Promise<Map<string, Order>> {
+export async function medians(
+  scope: Scope,
+  asked: Asked,
+  groups: readonly CountRow[][],
+): Promise<Map<string, Order>> {
   const measures = asked.measures.filter(isContinuous);
   const wanted = groups.flatMap((rows) => {
     const [first] = rows;
@@ -38,7 +47,9 @@ export async function medians(scope: Scope, asked: Asked, groups: readonly Count
   return new Map(rows.map((row) => [row.key, orderOf(row)]));
 }
 
-function columns(wanted: readonly { first: CountRow; key: string; lower: number | null; upper: number | null }[]): unknown[] {
+function columns(
+  wanted: readonly { first: CountRow; key: string; lower: number | null; upper: number | null }[],
+): unknown[] {
   const firsts = wanted.map((one) => one.first);
   return [
     firsts.map((first) => first.measure),
@@ -53,6 +64,7 @@ function columns(wanted: readonly { first: CountRow; key: string; lower: number 
 
 function orderOf(row: Row): Order {
   const [q1, median, q3] = row.quartiles;
-  const bounds = row.lower === null || row.upper === null ? null : ([row.lower, row.upper] as const);
+  const bounds =
+    row.lower === null || row.upper === null ? null : ([row.lower, row.upper] as const);
   return { median, quartiles: [q1, q3], bounds };
 }

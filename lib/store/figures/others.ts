@@ -30,19 +30,32 @@ export type Others = Target & {
 };
 
 type Counts = Target & { measure: string; n: number; numerator: number | null };
-type Order = Target & { measure: string; quartiles: [number, number, number]; lower: number | null; upper: number | null };
+type Order = Target & {
+  measure: string;
+  quartiles: [number, number, number];
+  lower: number | null;
+  upper: number | null;
+};
 
 /**
  * What a clinician's others come to, without the clinician's own units. A measure has an answer only where at least
  * five other clinicians have at least ten units each and none has over half of all the others' units; the rule is
  * part of the query, so that no page can show what falls short of it. A reach of one's own asks for oneself alone.
  */
-export async function others(reach: FiguresReach | OwnReach, asked: OthersAsked): Promise<Others[]> {
+export async function others(
+  reach: FiguresReach | OwnReach,
+  asked: OthersAsked,
+): Promise<Others[]> {
   const pairs = await comparedWith(reach, asked.periods, asked.targets, asked.comparison);
   if (pairs.length === 0) return [];
   // Rates need counts alone, medians a second look: the two go side by side.
-  const kinds = [asked.measures.filter(isContinuous), asked.measures.filter((measure) => !isContinuous(measure))];
-  const found = kinds.filter((measures) => measures.length > 0).map((measures) => standingOf({ ...asked, measures }, pairs));
+  const kinds = [
+    asked.measures.filter(isContinuous),
+    asked.measures.filter((measure) => !isContinuous(measure)),
+  ];
+  const found = kinds
+    .filter((measures) => measures.length > 0)
+    .map((measures) => standingOf({ ...asked, measures }, pairs));
   return (await Promise.all(found)).flat();
 }
 
@@ -129,7 +142,8 @@ function parameters(periods: readonly Period[], pairs: readonly Pair[]): unknown
 
 function orderOf(row: Order): Pick<Others, "median" | "quartiles" | "bounds"> {
   const [q1, median, q3] = row.quartiles;
-  const bounds = row.lower === null || row.upper === null ? null : ([row.lower, row.upper] as const);
+  const bounds =
+    row.lower === null || row.upper === null ? null : ([row.lower, row.upper] as const);
   return { median, quartiles: [q1, q3], bounds };
 }
 

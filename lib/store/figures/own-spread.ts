@@ -8,10 +8,19 @@ import { isContinuous, unitSql } from "./unit-sql";
 export type Ends = { readonly measure: string; readonly lowest: number; readonly highest: number };
 
 /** Bins of equal width from `from`; the last one takes its upper end in. */
-export type Bins = { readonly measure: string; readonly from: number; readonly width: number; readonly count: number };
+export type Bins = {
+  readonly measure: string;
+  readonly from: number;
+  readonly width: number;
+  readonly count: number;
+};
 
 /** The ends of the clinician's own values of each continuous measure that has any. */
-export async function ownEnds(reach: OwnReach, measures: readonly string[], period: Period): Promise<Ends[]> {
+export async function ownEnds(
+  reach: OwnReach,
+  measures: readonly string[],
+  period: Period,
+): Promise<Ends[]> {
   const continuous = measures.filter(isContinuous);
   if (continuous.length === 0) return [];
   const scope = scopeOf(reach, ["clinician"]);
@@ -25,8 +34,14 @@ export async function ownEnds(reach: OwnReach, measures: readonly string[], peri
 }
 
 /** How many of the clinician's own units lie in each bin, by measure, from the first bin to the last. */
-export async function ownSpread(reach: OwnReach, period: Period, bins: readonly Bins[]): Promise<Map<string, number[]>> {
-  const counts = new Map(bins.map((one) => [one.measure, Array.from({ length: one.count }, () => 0)]));
+export async function ownSpread(
+  reach: OwnReach,
+  period: Period,
+  bins: readonly Bins[],
+): Promise<Map<string, number[]>> {
+  const counts = new Map(
+    bins.map((one) => [one.measure, Array.from({ length: one.count }, () => 0)]),
+  );
   if (bins.length === 0) return counts;
   const scope = scopeOf(reach, ["clinician"]);
   const { rows } = await pool().query<{ measure: string; bin: number; units: number }>(

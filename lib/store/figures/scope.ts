@@ -21,6 +21,15 @@ export function scopeOf(reach: FiguresReach | OwnReach, by: readonly SubjectKind
     ? ["clinician"]
     : by.filter((kind) => kind !== "clinician" || reach.byClinician);
   const practices = own ? null : reach.practices;
+  const has = (kinds: readonly SubjectKind[]) => allowed.some((kind) => kinds.includes(kind));
+  // What no asked subject is told apart by need not be told apart in the cells either.
+  const told = [
+    has(["practice", "clinician", "chair"]) ? "practice" : "null::text as practice",
+    has(["chair"]) ? "chair" : "null::text as chair",
+    ...(has(["clinician"])
+      ? ["clinician", "worker"]
+      : ["null::text as clinician", "null::text as worker"]),
+  ].join(", ");
   const worker = own ? reach.clinicianKey : null;
   return {
     within,
@@ -28,9 +37,9 @@ export function scopeOf(reach: FiguresReach | OwnReach, by: readonly SubjectKind
         select u.*, s.kind, s.key from placed u ${subjects}
       )`,
     withCells: (unitSql) => `${placed(unitSql)}, cells as (
-        select practice, chair, clinician, worker, measure, period, excluded, excepted, sum(units) as units, sum(numerator) as numerator,
+        select ${told}, measure, period, excluded, excepted, sum(units) as units, sum(numerator) as numerator,
           sum(denominator) as denominator, sum(missing) as missing, count(value) filter (where excluded is null) as n
-        from placed group by practice, chair, clinician, worker, measure, period, excluded, excepted
+        from placed group by 1, 2, 3, 4, measure, period, excluded, excepted
       ), subjects as (
         select u.*, s.kind, s.key from cells u ${subjects}
       )`,
@@ -42,7 +51,10 @@ export function scopeOf(reach: FiguresReach | OwnReach, by: readonly SubjectKind
       worker,
       by.filter((kind) => allowed.includes(kind)),
       periods.map((period) => period.from).sort()[0],
-      periods.map((period) => period.until).sort().at(-1),
+      periods
+        .map((period) => period.until)
+        .sort()
+        .at(-1),
     ],
   };
 }

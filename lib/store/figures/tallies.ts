@@ -22,7 +22,9 @@ export async function tallies(reach: FiguresReach | OwnReach, asked: Asked): Pro
     const key = [row.measure, row.period, row.kind, row.key].join("\n");
     grouped.set(key, [...(grouped.get(key) ?? []), row]);
   }
-  const ordered = await medians(scope, asked, [...grouped.values()]);
+  const ordered = asked.countsAlone
+    ? new Map<string, Order>()
+    : await medians(scope, asked, [...grouped.values()]);
   return [...grouped].map(([key, some]) => tallyOf(some, asked, ordered.get(key)));
 }
 
@@ -55,13 +57,27 @@ function tallyOf(rows: readonly CountRow[], asked: Asked, order: Order | undefin
     notRecorded: sum(rows, (row) => row.missing),
   };
   if (isContinuous(first.measure)) {
-    const tally: MedianTally = { ...counted, kind: "median", n: sum(rows, (row) => row.n), median: null, quartiles: null, bounds: null, ...order };
+    const tally: MedianTally = {
+      ...counted,
+      kind: "median",
+      n: sum(rows, (row) => row.n),
+      median: null,
+      quartiles: null,
+      bounds: null,
+      ...order,
+    };
     return tally;
   }
   const numerator = sum(rows, (row) => row.numerator ?? 0);
   const denominator = sum(rows, (row) => row.denominator ?? 0);
   const missingWithin = first.measure.startsWith("criterion/") ? counted.notRecorded : 0;
-  const tally: RateTally = { ...counted, kind: "rate", numerator, denominator, notMet: denominator - numerator - missingWithin };
+  const tally: RateTally = {
+    ...counted,
+    kind: "rate",
+    numerator,
+    denominator,
+    notMet: denominator - numerator - missingWithin,
+  };
   return tally;
 }
 
@@ -77,7 +93,10 @@ function subjectOf(rows: readonly CountRow[]): Tally["subject"] {
   return { kind: "clinician", code, practice, key: first.key };
 }
 
-function byReason(rows: readonly CountRow[], reasonOf: (row: CountRow) => string | null): Record<string, number> {
+function byReason(
+  rows: readonly CountRow[],
+  reasonOf: (row: CountRow) => string | null,
+): Record<string, number> {
   const found: Record<string, number> = {};
   for (const row of rows) {
     const reason = reasonOf(row);
@@ -86,6 +105,6 @@ function byReason(rows: readonly CountRow[], reasonOf: (row: CountRow) => string
   return found;
 }
 
-function sum(rows: readonly CountRow[], valueOf: (row: CountRow) => number): number {
-  return rows.reduce((total, row) => total + valueOf(row), 0);
+function sum(rows: readonly CountRow[], numberOf: (row: CountRow) => number): number {
+  return rows.reduce((total, row) => total + numberOf(row), 0);
 }

@@ -44,7 +44,10 @@ export type UnitsAsked = {
 };
 
 /** A page of the units behind a figure, latest first, and how many there are in all. Clinicians only where the reach tells them apart. */
-export async function unitList(reach: FiguresReach, asked: UnitsAsked): Promise<{ units: ListedUnit[]; all: number }> {
+export async function unitList(
+  reach: FiguresReach,
+  asked: UnitsAsked,
+): Promise<{ units: ListedUnit[]; all: number }> {
   if (!reach.byClinician) throw new RangeError("this reach does not tell clinicians apart");
   const { rows } = await pool().query<ListedUnit & { all: number }>(
     `with units as (${listed(asked.measure).replaceAll("{within}", within)}),
@@ -53,12 +56,21 @@ export async function unitList(reach: FiguresReach, asked: UnitsAsked): Promise<
        u.state, u.reason, u.value, (select count(*)::int from chosen) as all
      from chosen u left join sessions v on v.id = u.visit_id
      order by u.local_day desc, u.practice, u.chair, v.started_at desc, v.id, u.canal limit $6 offset $7`,
-    [reach.practices, asked.period.from, asked.period.until, asked.clinician ?? null, asked.state ?? null, asked.limit, asked.offset],
+    [
+      reach.practices,
+      asked.period.from,
+      asked.period.until,
+      asked.clinician ?? null,
+      asked.state ?? null,
+      asked.limit,
+      asked.offset,
+    ],
   );
   return { units: rows.map(({ all: _, ...unit }) => unit), all: rows[0]?.all ?? 0 };
 }
 
-const within = "($1::text[] is null or practice = any($1)) and local_day >= $2::date and local_day < $3::date";
+const within =
+  "($1::text[] is null or practice = any($1)) and local_day >= $2::date and local_day < $3::date";
 
 function listed(measure: string): string {
   const criterion = criterionOf(measure);

@@ -19,12 +19,17 @@ export function isContinuous(measure: string): boolean {
 }
 
 /** Where a continuous measure's value is kept; undefined for a rate. */
-export function continuousValue(measure: string): { readonly table: string; readonly column: string } | undefined {
+export function continuousValue(
+  measure: string,
+): { readonly table: string; readonly column: string } | undefined {
   return continuous[measure];
 }
 
 /** A measure's id and its stratum, as the units of strata carry them in one: volume@rotary/syringe. */
-export function stratumOf(marked: string): { readonly measure: string; readonly stratum?: Stratum } {
+export function stratumOf(marked: string): {
+  readonly measure: string;
+  readonly stratum?: Stratum;
+} {
   const [measure = "", parts] = marked.split("@");
   if (parts === undefined) return { measure };
   const [preparation, delivery] = parts.split("/");
@@ -38,14 +43,18 @@ export function stratumOf(marked: string): { readonly measure: string; readonly 
 export function unitSql(measures: readonly string[], strata = false): string {
   const tables = ["canal_facts", "visit_facts"].flatMap((table) => {
     const some = measures.filter((measure) => continuous[measure]?.table === table);
-    return some.length === 0 ? [] : [continuousUnits(table, some, strata && table === "canal_facts")];
+    return some.length === 0
+      ? []
+      : [continuousUnits(table, some, strata && table === "canal_facts")];
   });
   const rates = measures.filter((measure) => !isContinuous(measure)).map(rateUnits);
   return [...tables, ...rates].join("\nunion all\n");
 }
 
 function continuousUnits(table: string, measures: readonly string[], strata: boolean): string {
-  const marked = strata ? "m.measure || '@' || coalesce(u.preparation, '') || '/' || coalesce(u.delivery, '') as measure" : "m.measure";
+  const marked = strata
+    ? "m.measure || '@' || coalesce(u.preparation, '') || '/' || coalesce(u.delivery, '') as measure"
+    : "m.measure";
   const values = measures.map((measure) => `('${measure}', u.${continuous[measure]?.column})`);
   return `
     select u.practice, u.chair, u.clinician, u.worker, u.local_day, ${marked}, u.exclusion as excluded, null::text as excepted,
@@ -74,21 +83,34 @@ function rateUnits(measure: string): string {
       missing: "u.uses_unknown",
     });
   }
-  const table = { "separation-per-canal": "canal_facts", "separation-per-visit": "visit_facts" }[measure];
+  const table = { "separation-per-canal": "canal_facts", "separation-per-visit": "visit_facts" }[
+    measure
+  ];
   if (!table) throw new RangeError(`no units are known for ${measure}`);
-  return rate(measure, `(select *, separations > 0 as event, uses_unknown = 0 and uses_held = 0 as known
-      from ${table} where {within} and uses + uses_held > 0) u`, {
-    units: "1",
-    numerator: "u.event::int",
-    denominator: "(u.event or u.known)::int",
-    missing: "(not u.event and not u.known)::int",
-  });
+  return rate(
+    measure,
+    `(select *, separations > 0 as event, uses_unknown = 0 and uses_held = 0 as known
+      from ${table} where {within} and uses + uses_held > 0) u`,
+    {
+      units: "1",
+      numerator: "u.event::int",
+      denominator: "(u.event or u.known)::int",
+      missing: "(not u.event and not u.known)::int",
+    },
+  );
 }
 
 function rate(
   measure: string,
   from: string,
-  sql: { excluded?: string; excepted?: string; units: string; numerator: string; denominator: string; missing: string },
+  sql: {
+    excluded?: string;
+    excepted?: string;
+    units: string;
+    numerator: string;
+    denominator: string;
+    missing: string;
+  },
 ): string {
   return `
     select u.practice, u.chair, u.clinician, u.worker, u.local_day, '${measure}' as measure,

@@ -15,7 +15,11 @@ export type DisagreeingCanal = {
 };
 
 /** The latest of the canals that disagree by over a tenth, as the derived rows mark them. */
-export async function disagreeingCanals(reach: FiguresReach, period: Period, limit: number): Promise<DisagreeingCanal[]> {
+export async function disagreeingCanals(
+  reach: FiguresReach,
+  period: Period,
+  limit: number,
+): Promise<DisagreeingCanal[]> {
   const { rows } = await pool().query<DisagreeingCanal>(
     `select f.practice, v.session_id as "sessionId", f.canal, f.tooth, f.local_day::text as day, (count(*) over ())::int as all
      from canal_facts f join sessions v on v.id = f.visit_id

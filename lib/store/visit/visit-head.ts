@@ -19,10 +19,18 @@ export type VisitHead = {
  *
  * @throws Refused where it is not the viewer's to see; of a visit that is not one's own nothing is said, not even whether it is there
  */
-export async function visitHead(reach: FiguresReach | OwnReach, practice: string, sessionId: string): Promise<VisitHead | null> {
+export async function visitHead(
+  reach: FiguresReach | OwnReach,
+  practice: string,
+  sessionId: string,
+): Promise<VisitHead | null> {
   const own = "clinicianKey" in reach;
-  if (!own && !reach.byClinician) throw new Refused("Single visits are for the clinical lead and for the clinician who worked on them.");
-  if (!own && reach.practices !== null && !reach.practices.includes(practice)) throw new Refused(`Practice ${practice} is not yours to see.`);
+  if (!own && !reach.byClinician)
+    throw new Refused(
+      "Single visits are for the clinical lead and for the clinician who worked on them.",
+    );
+  if (!own && reach.practices !== null && !reach.practices.includes(practice))
+    throw new Refused(`Practice ${practice} is not yours to see.`);
   const { rows } = await pool().query<VisitHead>(
     `select v.id::text, v.practice, p.name as "practiceName", p.zone, v.session_id as "sessionId", v.chair, v.local_day::text as day
     from sessions v join practices p on p.code = v.practice
@@ -32,6 +40,7 @@ export async function visitHead(reach: FiguresReach | OwnReach, practice: string
     [practice, sessionId, own ? reach.clinicianKey : null],
   );
   const [head] = rows;
-  if (!head && own) throw new Refused("This page shows visits that you worked on; this is none of yours.");
+  if (!head && own)
+    throw new Refused("This page shows visits that you worked on; this is none of yours.");
   return head ?? null;
 }

@@ -15,18 +15,40 @@ export type VisitRow = {
 };
 
 /** A row that names the visit and is held: it counts in no figure. */
-export type HeldOfVisit = { readonly table: TableName; readonly key: string; readonly place: Place; readonly reasons: readonly Reason[] };
+export type HeldOfVisit = {
+  readonly table: TableName;
+  readonly key: string;
+  readonly place: Place;
+  readonly reasons: readonly Reason[];
+};
 
-const hanging: readonly TableName[] = ["canals", "irrigation", "instruments", "followups", "steps", "exceptions", "incidents"];
+const hanging: readonly TableName[] = [
+  "canals",
+  "irrigation",
+  "instruments",
+  "followups",
+  "steps",
+  "exceptions",
+  "incidents",
+];
 
 /** Every accepted row of a visit, and its chair's upkeep of the day. Only a head that was within reach leads here. */
 export async function visitRows(head: VisitHead): Promise<VisitRow[]> {
   const parts = [
-    rowsOf("sessions", "t.id = $1", "- 'patient' - 'local_day' || jsonb_build_object('patient', left(t.patient, 8))"),
+    rowsOf(
+      "sessions",
+      "t.id = $1",
+      "- 'patient' - 'local_day' || jsonb_build_object('patient', left(t.patient, 8))",
+    ),
     ...hanging.map((table) => rowsOf(table, "t.visit_id = $1")),
     rowsOf("upkeep", "t.practice = $2 and t.chair = $3 and t.day = $4"),
   ];
-  const { rows } = await pool().query<VisitRow>(parts.join("\nunion all\n"), [head.id, head.practice, head.chair, head.day]);
+  const { rows } = await pool().query<VisitRow>(parts.join("\nunion all\n"), [
+    head.id,
+    head.practice,
+    head.chair,
+    head.day,
+  ]);
   return rows;
 }
 

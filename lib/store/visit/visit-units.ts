@@ -12,10 +12,20 @@ export type VisitUnit = {
   readonly counted: Outcome;
 };
 
-type Row = { canal: string | null; fields: Values; excluded: string | null; excepted: string | null; met: boolean; missing: boolean };
+type Row = {
+  canal: string | null;
+  fields: Values;
+  excluded: string | null;
+  excepted: string | null;
+  met: boolean;
+  missing: boolean;
+};
 
 /** The units of the criteria at a visit, by the same SQL that the figures count; of a chair's day, the day of the visit. */
-export async function visitUnits(head: VisitHead, criteria: readonly Criterion[]): Promise<VisitUnit[]> {
+export async function visitUnits(
+  head: VisitHead,
+  criteria: readonly Criterion[],
+): Promise<VisitUnit[]> {
   const found = await Promise.all(criteria.map((criterion) => unitsOf(head, criterion)));
   return found.flat();
 }
@@ -27,7 +37,12 @@ async function unitsOf(head: VisitHead, criterion: Criterion): Promise<VisitUnit
     `select canal, fields, excluded, excepted, met, missing from (${criterionUnits(criterion).replaceAll("{within}", within)}) u order by canal`,
     [head.practice, head.day, criterion.unit === "chair-day" ? head.chair : head.id],
   );
-  return rows.map((row) => ({ criterion, canal: row.canal ?? "", fields: row.fields, counted: countedAs(row) }));
+  return rows.map((row) => ({
+    criterion,
+    canal: row.canal ?? "",
+    fields: row.fields,
+    counted: countedAs(row),
+  }));
 }
 
 function countedAs(row: Row): Outcome {

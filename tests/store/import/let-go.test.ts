@@ -23,7 +23,12 @@ afterEach(async () => {
 });
 
 const wrong: HeldAsRead = {
-  line: 3, key: "V-1 MB1 2", practice: "OAK", session_id: "V-1", canal: "MB1", raw: { volume_ml: "lots" },
+  line: 3,
+  key: "V-1 MB1 2",
+  practice: "OAK",
+  session_id: "V-1",
+  canal: "MB1",
+  raw: { volume_ml: "lots" },
   reasons: [{ column: "volume_ml", found: "lots", remedy: "write a number", sentence: "x" }],
 };
 const withHeld = { sessions: [visit], canals: [canal], irrigation: [delivery, wrong] };
@@ -45,7 +50,10 @@ test("a held delivery keeps its canal from being recorded until it is let go, an
   expect(await letGo(reach, await heldIds(), "typing mistake, entered again")).toBe(1);
   expect(await volume()).toEqual([4.5]);
   const [row] = (await heldNow(reach, { state: "let-go", limit: 9, offset: 0 })).rows;
-  expect(row).toMatchObject({ settledBy: "command line", settledReason: "typing mistake, entered again" });
+  expect(row).toMatchObject({
+    settledBy: "command line",
+    settledReason: "typing mistake, entered again",
+  });
 
   expect(await takeBackLetGo(reach, await heldIds("let-go"))).toBe(1);
   expect(await snapshot()).toEqual(before);
@@ -56,7 +64,9 @@ test("the counts of every file that bears the row follow, and add up to the rows
   const second = await bringIn({ irrigation: [delivery, wrong] });
   await letGo(reach, await heldIds(), "known and settled");
   for (const { importId } of [first, second]) {
-    const irrigation = (await filesOfImport(reach, importId)).find((file) => file.table === "irrigation");
+    const irrigation = (await filesOfImport(reach, importId)).find(
+      (file) => file.table === "irrigation",
+    );
     expect(irrigation).toMatchObject({ read: 2, held: 0, letGo: 1 });
     expect((irrigation?.accepted ?? 0) + (irrigation?.repeated ?? 0)).toBe(1);
   }
@@ -77,7 +87,12 @@ test("a row that waits and was let go joins when it is taken back after its visi
 
 test("a keeper of another practice lets nothing go", async () => {
   await bringIn(withHeld);
-  const elm: Viewer = { userId: "u", name: "Elm keeper", email: "e@elm.example", grants: [{ role: "record-keeper", practice: "ELM", clinicianKey: null }] };
+  const elm: Viewer = {
+    userId: "u",
+    name: "Elm keeper",
+    email: "e@elm.example",
+    grants: [{ role: "record-keeper", practice: "ELM", clinicianKey: null }],
+  };
   expect(await letGo(recordsReach(elm), await heldIds(), "not mine")).toBe(0);
   expect(await heldIds()).toHaveLength(1);
 });

@@ -1,6 +1,6 @@
 import { answering } from "@/app/_parts/answering";
-import { qualityExport } from "@/lib/reports/quality-report";
 import { rightly } from "@/app/_parts/rightly";
+import { qualityExport } from "@/lib/reports/quality-report";
 
 /** The adherence report as CSV: ?period=2026-Q3&practice=P1. */
 export async function GET(request: Request): Promise<Response> {

@@ -1,7 +1,7 @@
 import { answering } from "@/app/_parts/answering";
 import { recordsReach } from "@/lib/access/reach";
-import { startImport } from "@/lib/reports/start-import";
 import { UploadRefused } from "@/lib/reports/receive-upload";
+import { startImport } from "@/lib/reports/start-import";
 
 /**
  * Takes record files as form data and begins their import. To a page it answers with the address of the import's
@@ -12,11 +12,16 @@ export async function POST(request: Request): Promise<Response> {
     const reach = recordsReach(viewer);
     const site = request.headers.get("sec-fetch-site");
     // A form of another page must not bring records in under the keeper's name.
-    if (site && site !== "same-origin" && site !== "none") return refused(request, 403, "This form is not of this tool.");
+    if (site && site !== "same-origin" && site !== "none")
+      return refused(request, 403, "This form is not of this tool.");
     if (!request.body) return refused(request, 400, "Choose at least one file.");
     try {
       const type = request.headers.get("content-type") ?? "";
-      const id = await startImport(reach, request.body as unknown as AsyncIterable<Uint8Array>, type);
+      const id = await startImport(
+        reach,
+        request.body as unknown as AsyncIterable<Uint8Array>,
+        type,
+      );
       const location = `/records/imports/${id}`;
       if (wantsJson(request)) return Response.json({ location }, { status: 202 });
       return new Response(null, { status: 303, headers: { location } });
@@ -29,7 +34,10 @@ export async function POST(request: Request): Promise<Response> {
 
 function refused(request: Request, status: number, sentence: string): Response {
   if (wantsJson(request)) return Response.json({ sentence }, { status });
-  return new Response(`${sentence} Go back and try again.\n`, { status, headers: { "content-type": "text/plain; charset=utf-8" } });
+  return new Response(`${sentence} Go back and try again.\n`, {
+    status,
+    headers: { "content-type": "text/plain; charset=utf-8" },
+  });
 }
 
 function wantsJson(request: Request): boolean {

@@ -5,6 +5,7 @@ import { Figure } from "@/app/_parts/figure";
 import { FigureTable } from "@/app/_parts/figure-table";
 import { fromAddress } from "@/app/_parts/from-address";
 import { MonthsFigure } from "@/app/_parts/months-figure";
+import { NothingToShow } from "@/app/_parts/nothing-to-show";
 import { PageHead } from "@/app/_parts/page-head";
 import { PeriodPicker } from "@/app/_parts/period-picker";
 import { rightly } from "@/app/_parts/rightly";
@@ -31,7 +32,9 @@ export default async function MeasurePage(props: Props) {
   const [{ measure }, address] = await Promise.all([props.params, props.searchParams]);
   const page = await within(async () => {
     const viewer = await currentViewer();
-    return rightly(() => measurePage(viewer, measure.map((part) => fromAddress(part)).join("/"), address));
+    return rightly(() =>
+      measurePage(viewer, measure.map((part) => fromAddress(part)).join("/"), address),
+    );
   });
   if ("wrong" in page) return <AskedWrong title="A measure" wrong={page.wrong} path="/lead" />;
   const { view, period, practice, shown, span } = page;
@@ -42,15 +45,27 @@ export default async function MeasurePage(props: Props) {
         title={view.title}
         over={
           <>
-            <Link href={`/lead?period=${period.name}${practice ? `&practice=${practice}` : ""}`}>This quarter</Link>
+            <Link href={`/lead?period=${period.name}${practice ? `&practice=${practice}` : ""}`}>
+              This quarter
+            </Link>
             {` · ${periodWords(shown)}, ${practice ? `practice ${practice}` : "all practices"}`}
           </>
         }
       />
-      <PeriodPicker path={path} periods={page.periods} practices={page.practices} practice={practice} keep={span ? { span } : {}} />
+      <PeriodPicker
+        path={path}
+        periods={page.periods}
+        practices={page.practices}
+        practice={practice}
+        keep={span ? { span } : {}}
+      />
       <SpanNote path={path} period={period} shown={shown} span={span} practice={practice} />
       <Section id="what" title="What it is">
-        {view.whole ? <Figure row={view.whole} /> : <p className="missing">No units in this period.</p>}
+        {view.whole ? (
+          <Figure row={view.whole} />
+        ) : (
+          <p className="missing">No units in this period.</p>
+        )}
         <dl className="facts">
           {view.facts.map((fact) => (
             <div key={fact.term} style={{ display: "contents" }}>
@@ -59,23 +74,49 @@ export default async function MeasurePage(props: Props) {
             </div>
           ))}
         </dl>
-        <h3>Population and what is left out</h3>
-        <ul>
-          {view.population.map((line) => (
-            <li key={line}>{line}</li>
-          ))}
-        </ul>
+        {view.empty ? null : (
+          <>
+            <h3>Population and what is left out</h3>
+            <ul>
+              {view.population.map((line) => (
+                <li key={line}>{line}</li>
+              ))}
+            </ul>
+          </>
+        )}
       </Section>
-      {view.outcomes ? <Outcomes rows={view.outcomes} /> : null}
-      {view.strata ? <Strata strata={view.strata} basis={view.basis ?? []} /> : null}
-      <AcrossClinicians view={view} />
-      <Places places={view.places} />
-      <Section id="time" title="Over time" note="Months as a line, quarters as a table. No trend is computed yet.">
+      {view.empty ? (
+        <NothingToShow what="There are no units of this measure in this period.">
+          <p>Choose another period, or ask the record keeper to bring its records in.</p>
+        </NothingToShow>
+      ) : (
+        <>
+          {view.outcomes ? <Outcomes rows={view.outcomes} /> : null}
+          {view.strata ? <Strata strata={view.strata} basis={view.basis ?? []} /> : null}
+          <AcrossClinicians view={view} />
+          <Places places={view.places} />
+        </>
+      )}
+      <Section
+        id="time"
+        title="Over time"
+        note="Months as a line, quarters as a table. No trend is computed yet."
+      >
         <MonthsFigure chart={view.months} />
         <h3>By quarter</h3>
-        <FigureTable label="By quarter" first="Quarter" rows={view.quarters} />
+        {view.quarters.length > 0 ? (
+          <FigureTable label="By quarter" first="Quarter" rows={view.quarters} />
+        ) : (
+          <p className="missing">No units in these quarters.</p>
+        )}
       </Section>
-      <RecordsBehind path={path} records={page.records} keep={{ period: period.name, practice, span }} />
+      {view.empty ? null : (
+        <RecordsBehind
+          path={path}
+          records={page.records}
+          keep={{ period: period.name, practice, span }}
+        />
+      )}
       <Cautions />
     </>
   );

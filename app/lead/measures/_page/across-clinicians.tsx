@@ -8,15 +8,21 @@ import type { MeasureView } from "@/lib/views/measure-page";
 export function AcrossClinicians(props: { view: MeasureView }) {
   const { across, clinicians } = props.view;
   return (
-    <Section id="across" title="Across clinicians" note="In the order of their codes, never ranked.">
+    <Section
+      id="across"
+      title="Across clinicians"
+      note="In the order of their codes, never ranked."
+    >
       {across ? (
         <>
-          <IntervalFigure chart={across} />
+          <IntervalFigure chart={across} tableBeside />
           <p className="note">{noFlagsYet}</p>
           <FigureTable label="Across clinicians" first="Clinician" rows={clinicians} />
         </>
       ) : (
-        <p>What staff and equipment do together is shown by practice and chair, not by clinician.</p>
+        <p>
+          What staff and equipment do together is shown by practice and chair, not by clinician.
+        </p>
       )}
     </Section>
   );

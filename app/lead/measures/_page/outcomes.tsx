@@ -9,18 +9,28 @@ export function Outcomes(props: { rows: readonly CriterionCounts[] }) {
     <Section
       id="outcomes"
       title="Met, not met, excepted, not recorded"
-      note="The two bounds are the rate were all that is not recorded not met, and were it met. Two verdicts, never mixed."
+      note="The two bounds are the rate were all that is not recorded not met, and were it met. Two verdicts, never mixed, on practices and chairs and never on a person."
     >
       <TableBox label="Outcomes and verdicts">
         <table className="fold">
           <thead>
             <tr>
               <th scope="col">Whose</th>
-              <th scope="col" className="num">Met</th>
-              <th scope="col" className="num">Not met</th>
-              <th scope="col" className="num">Excepted</th>
-              <th scope="col" className="num">Not recorded</th>
-              <th scope="col" className="num">Between the bounds</th>
+              <th scope="col" className="num">
+                Met
+              </th>
+              <th scope="col" className="num">
+                Not met
+              </th>
+              <th scope="col" className="num">
+                Excepted
+              </th>
+              <th scope="col" className="num">
+                Not recorded
+              </th>
+              <th scope="col" className="num">
+                Between the bounds
+              </th>
               <th scope="col">In these records</th>
               <th scope="col">Beyond chance</th>
             </tr>
@@ -29,16 +39,26 @@ export function Outcomes(props: { rows: readonly CriterionCounts[] }) {
             {props.rows.map((row) => (
               <tr key={row.id} className={row.whole ? "whole" : undefined}>
                 <th scope="row">{row.name}</th>
-                <td className="num" data-label="Met">{row.met}</td>
-                <td className="num" data-label="Not met">{row.notMet}</td>
-                <td className="num" data-label="Excepted">{row.excepted}</td>
-                <td className="num" data-label="Not recorded">{row.notRecorded}</td>
-                <td className="num" data-label="Between the bounds">{row.bounds}</td>
+                <td className="num" data-label="Met">
+                  {row.met}
+                </td>
+                <td className="num" data-label="Not met">
+                  {row.notMet}
+                </td>
+                <td className="num" data-label="Excepted">
+                  {row.excepted}
+                </td>
+                <td className="num" data-label="Not recorded">
+                  {row.notRecorded}
+                </td>
+                <td className="num" data-label="Between the bounds">
+                  {row.bounds}
+                </td>
                 <td data-label="In these records">
-                  <VerdictMark of={row.inTheseRecords} />
+                  {row.inTheseRecords ? <VerdictMark of={row.inTheseRecords} /> : null}
                 </td>
                 <td data-label="Beyond chance">
-                  <VerdictMark of={row.beyondChance} />
+                  {row.beyondChance ? <VerdictMark of={row.beyondChance} /> : null}
                 </td>
               </tr>
             ))}

@@ -7,8 +7,12 @@ import type { MeasureView } from "@/lib/views/measure-page";
 export function Places(props: { places: MeasureView["places"] }) {
   return (
     <Section id="places" title="By practice and chair">
-      <IntervalFigure chart={props.places.chart} />
-      <FigureTable label="By practice and chair" first="Practice or chair" rows={props.places.rows} />
+      <IntervalFigure chart={props.places.chart} tableBeside />
+      <FigureTable
+        label="By practice and chair"
+        first="Practice or chair"
+        rows={props.places.rows}
+      />
     </Section>
   );
 }

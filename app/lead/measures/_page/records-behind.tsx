@@ -5,7 +5,11 @@ import type { MeasureRecords } from "@/lib/reports/measure-records";
 import { RecordsChoice } from "./records-choice";
 
 /** The records behind any point: a page of units, each leading to its visit. */
-export function RecordsBehind(props: { path: string; records: MeasureRecords; keep: Readonly<Record<string, string | undefined>> }) {
+export function RecordsBehind(props: {
+  path: string;
+  records: MeasureRecords;
+  keep: Readonly<Record<string, string | undefined>>;
+}) {
   const { records } = props;
   return (
     <Section id="records" title="The records behind it" note={records.words}>
@@ -15,7 +19,7 @@ export function RecordsBehind(props: { path: string; records: MeasureRecords; ke
           <table className="fold">
             <thead>
               <tr>
-                <th scope="col">Visit</th>
+                <th scope="col">Day</th>
                 <th scope="col">Clinician, chair</th>
                 <th scope="col">Unit</th>
                 <th scope="col">Outcome</th>
@@ -24,11 +28,15 @@ export function RecordsBehind(props: { path: string; records: MeasureRecords; ke
             <tbody>
               {records.lines.map((line) => (
                 <tr key={line.id}>
-                  <th scope="row">{line.href ? <Link href={line.href}>{line.day}</Link> : line.day}</th>
+                  <th scope="row">
+                    {line.href ? <Link href={line.href}>{line.day}</Link> : line.day}
+                  </th>
                   <td data-label="Clinician, chair">{line.whose}</td>
                   <td data-label="Unit">{line.what}</td>
                   <td data-label="Outcome">
-                    <span className={line.mark ? `mark mark-${line.mark}` : undefined}>{line.state}</span>
+                    <span className={line.mark ? `mark mark-${line.mark}` : undefined}>
+                      {line.state}
+                    </span>
                   </td>
                 </tr>
               ))}

@@ -1,15 +1,31 @@
 import type { MeasureRecords } from "@/lib/reports/measure-records";
 
 /** Narrows the records to a clinician and an outcome; a plain form, the address carries both. */
-export function RecordsChoice(props: { path: string; records: MeasureRecords; keep: Readonly<Record<string, string | undefined>> }) {
+export function RecordsChoice(props: {
+  path: string;
+  records: MeasureRecords;
+  keep: Readonly<Record<string, string | undefined>>;
+}) {
   const { records } = props;
   return (
-    <form action={`${props.path}#records`} method="get" aria-label="Which records" className="form-row">
-      {Object.entries(props.keep).map(([name, value]) => (value ? <input key={name} type="hidden" name={name} value={value} /> : null))}
+    <form
+      action={`${props.path}#records`}
+      method="get"
+      aria-label="Which records"
+      className="form-row"
+    >
+      {Object.entries(props.keep).map(([name, value]) =>
+        value ? <input key={name} type="hidden" name={name} value={value} /> : null,
+      )}
       {records.clinicians.length > 0 ? (
         <div>
           <label htmlFor="records-clinician">Clinician</label>
-          <select id="records-clinician" name="clinician" defaultValue={records.clinician ?? ""} key={records.clinician ?? ""}>
+          <select
+            id="records-clinician"
+            name="clinician"
+            defaultValue={records.clinician ?? ""}
+            key={records.clinician ?? ""}
+          >
             <option value="">All clinicians</option>
             {records.clinicians.map((one) => (
               <option key={one.name} value={one.name}>
@@ -21,7 +37,12 @@ export function RecordsChoice(props: { path: string; records: MeasureRecords; ke
       ) : null}
       <div>
         <label htmlFor="records-outcome">Outcome</label>
-        <select id="records-outcome" name="outcome" defaultValue={records.outcome ?? ""} key={records.outcome ?? ""}>
+        <select
+          id="records-outcome"
+          name="outcome"
+          defaultValue={records.outcome ?? ""}
+          key={records.outcome ?? ""}
+        >
           <option value="">All outcomes</option>
           {records.outcomes.map((one) => (
             <option key={one.name} value={one.name}>

@@ -3,7 +3,13 @@ import type { Period } from "@/lib/records/period";
 import { measureSpan } from "@/lib/views/measure-span";
 
 /** Says where a rate with few units opens on four quarters, and leads to the quarter itself and back. */
-export function SpanNote(props: { path: string; period: Period; shown: Period; span: string | undefined; practice: string | undefined }) {
+export function SpanNote(props: {
+  path: string;
+  period: Period;
+  shown: Period;
+  span: string | undefined;
+  practice: string | undefined;
+}) {
   const note = measureSpan(props);
   if (!note) return null;
   return (

@@ -18,25 +18,41 @@ export function Strata(props: { strata: StrataView; basis: NonNullable<MeasureVi
           <IntervalFigure key={chart.title} chart={chart} />
         ))}
       </div>
-      <FigureTable label="By preparation and delivery" first="Preparation, delivery" rows={props.strata.rows} />
+      <FigureTable
+        label="By preparation and delivery"
+        first="Preparation, delivery"
+        rows={props.strata.rows}
+      />
       <h3>How the values were arrived at</h3>
       <TableBox label="Shares by basis">
         <table className="fold">
           <thead>
             <tr>
               <th scope="col">Basis</th>
-              <th scope="col" className="num">Canals</th>
-              <th scope="col" className="num">Share</th>
-              <th scope="col" className="num">Clinicians</th>
+              <th scope="col" className="num">
+                Canals
+              </th>
+              <th scope="col" className="num">
+                Share
+              </th>
+              <th scope="col" className="num">
+                Clinicians
+              </th>
             </tr>
           </thead>
           <tbody>
             {props.basis.map((row) => (
               <tr key={row.basis}>
                 <th scope="row">{row.basis}</th>
-                <td className="num" data-label="Canals">{row.canals}</td>
-                <td className="num" data-label="Share">{row.share}</td>
-                <td className="num" data-label="Clinicians">{row.clinicians}</td>
+                <td className="num" data-label="Canals">
+                  {row.canals}
+                </td>
+                <td className="num" data-label="Share">
+                  {row.share}
+                </td>
+                <td className="num" data-label="Clinicians">
+                  {row.clinicians}
+                </td>
               </tr>
             ))}
           </tbody>

@@ -11,23 +11,46 @@ export function FileTable(props: { of: ImportLine }) {
           <tr>
             <th scope="col">File</th>
             <th scope="col">Table</th>
-            <th scope="col" className="num">Read</th>
-            <th scope="col" className="num">Accepted</th>
-            <th scope="col" className="num">Repeated</th>
-            <th scope="col" className="num">Held</th>
-            <th scope="col" className="num">Let go</th>
+            <th scope="col" className="num">
+              Read
+            </th>
+            <th scope="col" className="num">
+              Accepted
+            </th>
+            <th scope="col" className="num">
+              Repeated
+            </th>
+            <th scope="col" className="num">
+              Held
+            </th>
+            <th scope="col" className="num">
+              Let go
+            </th>
           </tr>
         </thead>
         <tbody>
-          {[...files, ...(files.length > 1 ? [{ id: "all", name: "All files", table: "", ...counts }] : [])].map((file) => (
+          {[
+            ...files,
+            ...(files.length > 1 ? [{ id: "all", name: "All files", table: "", ...counts }] : []),
+          ].map((file) => (
             <tr key={file.id} className={file.id === "all" ? "whole" : undefined}>
               <th scope="row">{file.name}</th>
               <td data-label="Table">{file.table}</td>
-              <td className="num" data-label="Read">{file.read}</td>
-              <td className="num" data-label="Accepted">{file.accepted}</td>
-              <td className="num" data-label="Repeated">{file.repeated}</td>
-              <td className="num" data-label="Held">{file.held}</td>
-              <td className="num" data-label="Let go">{file.letGo}</td>
+              <td className="num" data-label="Read">
+                {file.read}
+              </td>
+              <td className="num" data-label="Accepted">
+                {file.accepted}
+              </td>
+              <td className="num" data-label="Repeated">
+                {file.repeated}
+              </td>
+              <td className="num" data-label="Held">
+                {file.held}
+              </td>
+              <td className="num" data-label="Let go">
+                {file.letGo}
+              </td>
             </tr>
           ))}
         </tbody>

@@ -40,7 +40,9 @@ export default async function ImportPage(props: { params: Promise<{ id: string }
           {one.notKept.length > 0 ? (
             <div className="stack-tight">
               <h3>Columns not kept</h3>
-              <p className="soft">No field of the record format takes them; their values were not written anywhere.</p>
+              <p className="soft">
+                No field of the record format takes them; their values were not written anywhere.
+              </p>
               <ul>
                 {one.notKept.map((file) => (
                   <li key={file.id}>
@@ -53,7 +55,11 @@ export default async function ImportPage(props: { params: Promise<{ id: string }
         </Section>
       ) : null}
       {one.state === "done" ? (
-        <Section id="held" title="Held rows" note="They count in no figure until they are mended at their source or let go.">
+        <Section
+          id="held"
+          title="Held rows"
+          note="They count in no figure until they are mended at their source or let go."
+        >
           {held.length === 0 ? (
             <p>No row of this import is held.</p>
           ) : (
@@ -70,10 +76,15 @@ export default async function ImportPage(props: { params: Promise<{ id: string }
       ) : null}
       {one.state === "done" ? (
         <Section id="undo" title="Undo" note="Takes the whole import back.">
-          <AnsweringForm act={undoAct} button="Undo this import" hidden={{ import: String(one.id) }}>
+          <AnsweringForm
+            act={undoAct}
+            button="Undo this import"
+            hidden={{ import: String(one.id) }}
+          >
             <p>{one.goes}</p>
             <label className="row">
-              <input type="checkbox" name="sure" value="yes" required /> <span>I want to take import {one.id} back</span>
+              <input type="checkbox" name="sure" value="yes" required />{" "}
+              <span>I want to take import {one.id} back</span>
             </label>
           </AnsweringForm>
         </Section>

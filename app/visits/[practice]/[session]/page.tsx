@@ -12,9 +12,13 @@ import { Sources } from "./_page/sources";
 
 export const metadata = { title: "One visit" };
 
-export default async function VisitPage(props: { params: Promise<{ practice: string; session: string }> }) {
+export default async function VisitPage(props: {
+  params: Promise<{ practice: string; session: string }>;
+}) {
   const { practice, session } = await props.params;
-  const view = await within(async () => visitView(await currentViewer(), fromAddress(practice), fromAddress(session)));
+  const view = await within(async () =>
+    visitView(await currentViewer(), fromAddress(practice), fromAddress(session)),
+  );
   if (!view) notFound();
   return (
     <>
@@ -30,7 +34,11 @@ export default async function VisitPage(props: { params: Promise<{ practice: str
         </dl>
       </Section>
       {view.held.length > 0 ? (
-        <Section id="held" title="Held rows" note="They name this visit and count in no figure until they are mended or let go.">
+        <Section
+          id="held"
+          title="Held rows"
+          note="They name this visit and count in no figure until they are mended or let go."
+        >
           <ul className="notes">
             {view.held.map((row) => (
               <li key={row.id} className="note-look">
@@ -44,13 +52,21 @@ export default async function VisitPage(props: { params: Promise<{ practice: str
           </ul>
         </Section>
       ) : null}
-      <Section id="canals" title="Canals along the time" note="Preparation, deliveries and instruments of each canal on one scale.">
+      <Section
+        id="canals"
+        title="Canals along the time"
+        note="Preparation, deliveries and instruments of each canal on one scale."
+      >
         <Lanes of={view.timeLine} />
       </Section>
       <Section id="criteria" title="Criteria" note="What became of each unit and what it rests on.">
         <Criteria of={view.criteria} />
       </Section>
-      <Section id="sources" title="Where it comes from" note="The file and line each row was first seen in, and where it was seen again.">
+      <Section
+        id="sources"
+        title="Where it comes from"
+        note="The file and line each row was first seen in, and where it was seen again."
+      >
         <Sources of={view.sources} />
       </Section>
       <Cautions />

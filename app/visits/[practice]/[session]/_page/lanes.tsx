@@ -26,13 +26,17 @@ function LaneOf(props: { lane: Lane; axis: ChartAxis }) {
         </div>
         {lane.rows.length > 0 ? <Scale axis={axis} /> : null}
       </div>
-      {lane.rows.length === 0 ? <p className="missing">No delivery and no preparation recorded.</p> : null}
+      {lane.rows.length === 0 ? (
+        <p className="missing">No delivery and no preparation recorded.</p>
+      ) : null}
       {lane.rows.map((row) => (
         <Line key={row.id} row={row} axis={axis} />
       ))}
       <ul className={look.uses} aria-label={`Instruments, ${lane.title}`}>
         {lane.uses.map((use) => (
-          <li key={use.id}>{use.separated ? <span className="mark mark-missed">{use.words}</span> : use.words}</li>
+          <li key={use.id}>
+            {use.separated ? <span className="mark mark-missed">{use.words}</span> : use.words}
+          </li>
         ))}
       </ul>
     </article>
@@ -43,7 +47,11 @@ function Scale(props: { axis: ChartAxis }) {
   return (
     <div className={look.scale} aria-hidden="true">
       {props.axis.ticks.map((tick) => (
-        <span key={tick.value} className={look.tick} style={{ left: share(tick.value, props.axis) }}>
+        <span
+          key={tick.value}
+          className={look.tick}
+          style={{ left: share(tick.value, props.axis) }}
+        >
           {tick.words}
         </span>
       ))}
@@ -59,9 +67,15 @@ function Line(props: { row: LineRow; axis: ChartAxis }) {
       <div className={look.line} aria-hidden="true">
         <div className={look.track}>
           {row.stretches.map((one) => (
-            <span key={one.kind} className={stretchLook(one)} style={{ left: share(one.from, axis), width: share(one.seconds, axis) }} />
+            <span
+              key={one.kind}
+              className={stretchLook(one)}
+              style={{ left: share(one.from, axis), width: share(one.seconds, axis) }}
+            />
           ))}
-          {row.at === null ? null : <span className={look.unknown} style={{ left: share(row.at, axis) }} />}
+          {row.at === null ? null : (
+            <span className={look.unknown} style={{ left: share(row.at, axis) }} />
+          )}
         </div>
       </div>
     </div>

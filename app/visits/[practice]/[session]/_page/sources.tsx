@@ -27,7 +27,9 @@ export function Sources(props: { of: VisitView["sources"] }) {
                       {row.source.file}, line {row.source.line}
                     </td>
                     <td data-label="Seen again">
-                      {row.again.length === 0 ? "no" : row.again.map((place) => `${place.file}, line ${place.line}`).join("; ")}
+                      {row.again.length === 0
+                        ? "no"
+                        : row.again.map((place) => `${place.file}, line ${place.line}`).join("; ")}
                     </td>
                   </tr>
                 ))}

@@ -1,0 +1,97 @@
+import AxeBuilder from "@axe-core/playwright";
+import { type BrowserContext, expect, type Page, test } from "@playwright/test";
+import { addressTable } from "./address-table";
+import { everybody, known, type Somebody, stateOf, type Who } from "./everybody";
+import { tamperedAddresses } from "./tampered-addresses";
+
+test.describe.configure({ mode: "parallel", timeout: 120_000 });
+
+/** Widths of a desk and of a phone, in CSS pixels. */
+const widths = [1440, 360];
+
+for (const who of ["nobody", ...everybody] as const) {
+  if (pagesOf(who) === "none of their own") continue;
+  for (const width of widths) {
+    test(`${who}'s pages at ${width} pixels: nothing serious for axe, nothing wider than the page`, async ({ browser }) => {
+      const context = await browser.newContext({ storageState: stateOf(who), viewport: { width, height: 900 } });
+      for (const address of addressesOf(who)) await look(context, address, width);
+      await context.close();
+    });
+  }
+}
+
+test("The report prints without a clipped column", async ({ browser }) => {
+  const context = await browser.newContext({ storageState: stateOf("quality officer") });
+  const page = await context.newPage();
+  await page.goto("/quality/report?period=2026-Q2");
+  await page.emulateMedia({ media: "print" });
+  // A4 less the margins of app/_look/print.css, at 96 CSS pixels an inch: 184 mm upright, 271 mm for what is wide.
+  for (const [width, tables] of [[695, "table:not(.wide)"], [1024, "table.wide"]] as const) {
+    await page.setViewportSize({ width, height: 900 });
+    const found = await page.locator(tables).evaluateAll((all) =>
+      all.map((table) => {
+        const cells = [...table.querySelectorAll("th, td")];
+        return {
+          right: Math.max(...cells.map((cell) => cell.getBoundingClientRect().right)),
+          clipped: cells.filter((cell) => cell.scrollWidth > cell.clientWidth + 1).map((cell) => cell.textContent),
+        };
+      }),
+    );
+    expect(found.length).toBeGreaterThan(0);
+    for (const table of found) {
+      expect(table.right).toBeLessThanOrEqual(width);
+      expect(table.clipped).toEqual([]);
+    }
+  }
+  await expect(page.getByRole("button")).toHaveCount(0);
+  await context.close();
+});
+
+/** People who are there for their limits alone see pages that others are tested on. */
+function pagesOf(who: Who): "own" | "none of their own" {
+  return who.startsWith("SPINDLE") || who === "clinician M-06" ? "none of their own" : "own";
+}
+
+/** Every page that is open to somebody, one refusal, one address that asks for what there is not. */
+function addressesOf(who: Who): string[] {
+  const pages = addressTable(known()).filter(({ of }) => of.endsWith("page.tsx"));
+  if (who === "nobody") return ["/sign-in"];
+  const open = pages.filter((line) => line.answers[who] === 200);
+  const refused = pages.filter((line) => !(who in line.answers)).slice(1, 2);
+  const wrong = tamperedAddresses(known()).filter((one) => one.who === who && one.says && !one.address.includes("/api/"));
+  return [...oneOfEachPage(open, who), ...refused, ...wrong.slice(0, 1)].map((one) => one.address);
+}
+
+/** A lead of one practice sees the pages of the group's lead: only what differs. */
+function oneOfEachPage<Line extends { of: string }>(lines: Line[], who: Somebody): Line[] {
+  const seen = new Set<string>();
+  return lines.filter(({ of }) => who === "group lead" || (!seen.has(of) && seen.add(of)));
+}
+
+async function look(context: BrowserContext, address: string, width: number): Promise<void> {
+  const page = await context.newPage();
+  await page.goto(address, { waitUntil: "networkidle" });
+  await expect(page.locator("h1")).toHaveCount(1);
+  // What is folded is read as well.
+  await page.evaluate(() => {
+    for (const fold of document.querySelectorAll("details")) fold.open = true;
+  });
+  expect.soft(await widerThanThePage(page), `${address} at ${width}`).toEqual([]);
+  const { violations } = await new AxeBuilder({ page }).analyze();
+  const serious = violations.filter(({ impact }) => impact === "serious" || impact === "critical");
+  const told = serious.map(({ id, nodes }) => `${id}: ${nodes.slice(0, 3).map((node) => node.html.slice(0, 160)).join(" | ")}`);
+  expect.soft(told, `${address} at ${width}`).toEqual([]);
+  await page.close();
+}
+
+/** What makes the page scroll sideways; a box that scrolls by itself does not. */
+async function widerThanThePage(page: Page): Promise<string[]> {
+  return page.evaluate(() => {
+    const root = document.documentElement;
+    if (root.scrollWidth <= root.clientWidth) return [];
+    const wide = [...document.querySelectorAll("body *")].filter(
+      (element) => element.getBoundingClientRect().right > root.clientWidth + 1 && !element.closest(".table-box"),
+    );
+    return [`${root.scrollWidth} of ${root.clientWidth}`, ...wide.slice(-4).map((element) => element.outerHTML.slice(0, 160))];
+  });
+}

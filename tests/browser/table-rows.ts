@@ -1,0 +1,19 @@
+import type { Locator } from "@playwright/test";
+
+/** The rows of a table's body, each as its cells' words by the column's head; a shut fold is read as well. */
+export async function tableRows(table: Locator): Promise<Record<string, string>[]> {
+  return table.evaluate((element) => {
+    const words = (cell: Element) => (cell.textContent ?? "").replace(/[ \n\t]+/g, " ").trim();
+    const heads = [...element.querySelectorAll("thead tr:last-child > *")].map(words);
+    return [...element.querySelectorAll("tbody tr")].map((row) =>
+      Object.fromEntries([...row.children].map((cell, place) => [heads[place] ?? "", words(cell)])),
+    );
+  });
+}
+
+/** The first whole number of the words, with a thin space between thousands. */
+export function firstNumber(words: string | undefined): number {
+  const found = /\d[\d\u202f]*/.exec(words ?? "");
+  if (!found) throw new Error(`There is no number in "${words}".`);
+  return Number(found[0].replaceAll(/\D/g, ""));
+}

@@ -1,0 +1,111 @@
+import { mkdtemp, readdir, readFile, rm } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { afterEach, beforeEach, expect, test } from "vitest";
+import { holderReach } from "@/lib/access/reach";
+import { receiveUpload, UploadRefused } from "@/lib/reports/receive-upload";
+import { startImport } from "@/lib/reports/start-import";
+import { disconnect } from "@/lib/store/database";
+import type { ScratchDatabase } from "@/lib/store/home/scratch-database";
+import { importOf } from "@/lib/store/import/imports";
+import { freshDatabase } from "../fresh-database";
+
+// Expected values follow from what an upload promises; worked by hand.
+let database: ScratchDatabase;
+let home = "";
+const reach = holderReach().records;
+const kept = { ...process.env };
+
+beforeEach(async () => {
+  database = await freshDatabase();
+  home = await mkdtemp(join(tmpdir(), "canal-audit-upload-"));
+  process.env.DATABASE_URL = database.url;
+  process.env.CANAL_AUDIT_HOME = home;
+  process.env.CANAL_AUDIT_PATIENT_KEY = "ab".repeat(32);
+});
+afterEach(async () => {
+  await disconnect();
+  await database.drop();
+  await rm(home, { recursive: true, force: true });
+  process.env.CANAL_AUDIT_HOME = kept.CANAL_AUDIT_HOME;
+  delete process.env.CANAL_AUDIT_PATIENT_KEY;
+  delete process.env.CANAL_AUDIT_UPLOAD_MB;
+});
+
+const sessions = [
+  "session_id,practice,chair,clinician,patient,started_at,tooth,tooth_notation,treatment,outcome,colour",
+  "V-1,OAK,OAK-1,C01,reference-1,2026-07-03T09:10,26,fdi,primary,completed,red",
+  "",
+].join("\r\n");
+
+function sent(files: Record<string, string>, zone = "Europe/London") {
+  const form = new FormData();
+  form.set("zone", zone);
+  for (const [name, text] of Object.entries(files)) form.append("files", new Blob([text]), name);
+  const { body, headers } = new Response(form);
+  if (!body) throw new Error("no body");
+  return [body as unknown as AsyncIterable<Uint8Array>, headers.get("content-type") ?? ""] as const;
+}
+
+async function ended(importId: number) {
+  for (let tries = 0; tries < 200; tries += 1) {
+    const found = await importOf(reach, importId);
+    if (found && found.state !== "reading" && found.state !== "publishing") return found;
+    await new Promise((resolve) => setTimeout(resolve, 50));
+  }
+  throw new Error("the import did not end");
+}
+
+async function filesLeft(): Promise<string[]> {
+  for (let tries = 0; tries < 40; tries += 1) {
+    const left = await readdir(join(home, "uploads"));
+    if (left.length === 0) return left;
+    await new Promise((resolve) => setTimeout(resolve, 50));
+  }
+  return readdir(join(home, "uploads"));
+}
+
+test("files that were sent are imported and then deleted", async () => {
+  const done = await ended(await startImport(reach, ...sent({ "sessions.csv": sessions })));
+  expect(done).toMatchObject({ state: "done", by: "command line", rowsRead: 1 });
+  expect(done.files).toMatchObject([
+    { name: "sessions.csv", tableName: "sessions", accepted: 1, ignored: ["colour"] },
+  ]);
+  expect(await filesLeft()).toEqual([]);
+});
+
+test("a file that is none of the record format's fails the import, says so, and is deleted", async () => {
+  const done = await ended(
+    await startImport(reach, ...sent({ "sessions.csv": sessions, "odd.csv": "a\r\n1\r\n" })),
+  );
+  expect(done.state).toBe("failed");
+  expect(done.message).toContain("odd.csv");
+  expect(await filesLeft()).toEqual([]);
+});
+
+test("what cannot be taken is refused in a sentence and leaves nothing on the disk", async () => {
+  await expect(startImport(reach, ...sent({}))).rejects.toThrow(
+    new UploadRefused("Choose at least one file."),
+  );
+  await expect(startImport(reach, ...sent({ "notes.docx": "x" }))).rejects.toThrow(
+    /notes\.docx is no record file/,
+  );
+  await expect(
+    startImport(reach, ...sent({ "sessions.csv": sessions }, "Mars/Base")),
+  ).rejects.toThrow(/no time zone/);
+  process.env.CANAL_AUDIT_UPLOAD_MB = "1";
+  await expect(
+    startImport(reach, ...sent({ "sessions.csv": "x".repeat(2_000_000) })),
+  ).rejects.toThrow(/larger than 1 MB/);
+  expect(await filesLeft()).toEqual([]);
+});
+
+test("a file's own name decides nothing on the disk but its ending", async () => {
+  const upload = await receiveUpload(...sent({ "../../out of here/sessions.csv": sessions }));
+  const [source] = upload.sources;
+  expect(source?.path).toMatch(/\/uploads\/\d+-[0-9a-f]{16}\/0\.csv$/);
+  expect(source?.path.startsWith(home)).toBe(true);
+  expect(await readFile(source?.path ?? "", "utf8")).toBe(sessions);
+  await upload.remove();
+  expect(await filesLeft()).toEqual([]);
+});
