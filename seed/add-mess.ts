@@ -13,7 +13,7 @@ const spoilt: Readonly<Record<string, readonly Spoilt[]>> = {
     ["irrigation", 2411, { volume_ml: -12.4 }],
     ["irrigation", 7333, { started_at: "2062-04-11T09:40:00Z" }],
     ["instruments", 1502, { separated: "perhaps" }],
-    ["instruments", 3970, { taper_pct: "6 %" }],
+    ["instruments", 3970, { taper_pct: "six" }],
     ["canals", 1210, { working_length_mm: 215 }],
     ["canals", 2305, { curvature_deg: "severe" }],
     ["steps", 2600, { status: "excepted", reason: undefined }],
