@@ -2,6 +2,7 @@ import { parseArgs } from "node:util";
 import { holderReach, narrowed } from "@/lib/access/reach";
 import { figures } from "@/lib/reports/figures";
 import { practiceKnown } from "@/lib/reports/practices";
+import { withReferences } from "@/lib/reports/reference";
 import { withHome } from "@/lib/reports/with-home";
 import { figureLine } from "@/lib/views/figure-line";
 import { periodNamed } from "./period-named";
@@ -20,6 +21,7 @@ export async function showFigures(args: string[]): Promise<Done> {
     const found = await figures(reach, { periods: [period], by: values.clinician ? ["clinician"] : ["group", "practice", "clinician", "chair"] });
     const wanted = values.clinician ? found.filter((figure) => "code" in figure.about && figure.about.code.split(", ").includes(values.clinician ?? "")) : found;
     if (values.clinician && wanted.length === 0) throw new CannotDo(`No records of clinician ${values.clinician} in ${period.name}.`);
-    return { text: wanted.map(figureLine).join("\n"), json: { period: period.name, figures: wanted } };
+    const compared = await withReferences(reach, wanted);
+    return { text: compared.map(figureLine).join("\n"), json: { period: period.name, figures: compared } };
   });
 }

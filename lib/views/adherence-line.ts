@@ -82,7 +82,7 @@ function endsOf({ interval, estimate }: RateFigure): string {
 
 function boundsOf({ bounds, notRecorded }: RateFigure): string {
   if (!bounds || notRecorded === 0) return "";
-  return `from ${percent(bounds[0])}, were all not recorded not met, to ${percent(bounds[1])}, were all met`;
+  return `${percent(bounds[0])} if none of the ${count(notRecorded)} not recorded was met, ${percent(bounds[1])} if all were`;
 }
 
 function withReasons(total: number, by: ByReason): string {

@@ -20,7 +20,8 @@ export function axisOf(
   const known = values.filter(Number.isFinite);
   const low = fromZero || known.length === 0 ? 0 : Math.min(...known);
   const high = known.length === 0 ? 1 : Math.max(...known);
-  const step = stepFor(high - low || Math.abs(high) || 1, unit);
+  // Narrower than a millionth there is nothing to draw apart.
+  const step = stepFor(Math.max(high - low || Math.abs(high) || 1, 1e-6), unit);
   const min = Math.max(0, Math.floor(low / step) * step);
   const top = Math.max(Math.ceil(high / step) * step, min + step);
   const max = unit === "share" ? Math.min(1, top) : top;

@@ -28,7 +28,7 @@ export const messyVisits = {
 function visit(id: string, cells: Record<string, string>): string {
   const row: Record<string, string> = {
     ...{ practice: "QUINCE", session_id: id, chair: "QUINCE-1", clinician: "Q-11", patient: patientReference },
-    ...{ tooth: "36", tooth_notation: "fdi", treatment: "initial", outcome: "completed", shoe_size: "41", ...cells },
+    ...{ tooth: "36", tooth_notation: "fdi", treatment: "primary", outcome: "completed", shoe_size: "41", ...cells },
   };
   return columns
     .split(",")

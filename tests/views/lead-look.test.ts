@@ -4,34 +4,91 @@ import type { Subject } from "@/lib/measures/tally";
 import { lookLines } from "@/lib/views/lead-look";
 import { rateFigure } from "./made-figure";
 
-// Wilson limits in the words: computed with statsmodels, proportion_confint(x, n, method='wilson').
+// Wilson limits in the words: computed with SciPy 1.17.1, binomtest(x, n).proportion_ci(method='wilson').
 const p1: Subject = { kind: "practice", code: "P1" };
 const at = (criteria: readonly Figure[], more: { gaps?: string[]; disagreeing?: number } = {}) =>
-  lookLines({ criteria, completeness: [], gaps: more.gaps ?? [], disagreeing: more.disagreeing ?? 0, filters: { period: "2026-Q3", practice: undefined } });
+  lookLines({
+    criteria,
+    completeness: [],
+    gaps: more.gaps ?? [],
+    disagreeing: more.disagreeing ?? 0,
+    filters: { period: "2026-Q3", practice: undefined },
+  });
 
 test("a criterion missed beyond chance is said, with where its records are", () => {
   // Wilson 800/1000: 0.7741 to 0.8236.
-  const [line] = at([rateFigure({ measure: "criterion/timer-reset", subject: p1, numerator: 800, denominator: 1000, notMet: 200 })]);
+  const [line] = at([
+    rateFigure({
+      measure: "criterion/timer-reset",
+      subject: p1,
+      numerator: 800,
+      denominator: 1000,
+      notMet: 200,
+    }),
+  ]);
   expect(line?.words).toBe(
     "Timer reset for the canal, practice P1: 800 of 1\u202f000 canals, 80.0 %; the whole 95 % interval 77.4 % to 82.4 % (Wilson) lies under the target of 95 %, even were all that is not recorded met.",
   );
-  expect(line?.href).toBe("/lead/measures/criterion/timer-reset?period=2026-Q3&practice=P1&span=quarter&outcome=not-met#records");
+  expect(line?.href).toBe(
+    "/lead/measures/criterion/timer-reset?period=2026-Q3&practice=P1&span=quarter&outcome=not-met#records",
+  );
 });
 
 test("what is under its target but not settled, and what has reached it, is not said", () => {
   // Wilson 92/100: 0.8501 to 0.9589, which holds 0.95.
-  expect(at([rateFigure({ measure: "criterion/timer-reset", subject: p1, numerator: 92, denominator: 100, notMet: 8 })])).toEqual([]);
-  expect(at([rateFigure({ measure: "criterion/isolation", subject: p1, numerator: 100, denominator: 100, notMet: 0 })])).toEqual([]);
+  expect(
+    at([
+      rateFigure({
+        measure: "criterion/timer-reset",
+        subject: p1,
+        numerator: 92,
+        denominator: 100,
+        notMet: 8,
+      }),
+    ]),
+  ).toEqual([]);
+  expect(
+    at([
+      rateFigure({
+        measure: "criterion/isolation",
+        subject: p1,
+        numerator: 100,
+        denominator: 100,
+        notMet: 0,
+      }),
+    ]),
+  ).toEqual([]);
 });
 
 test("under its completeness floor a criterion cannot be assessed, and that is what is said", () => {
-  const [line] = at([rateFigure({ measure: "criterion/isolation", subject: p1, numerator: 50, denominator: 100, notMet: 0, notRecorded: 50 })]);
-  expect(line?.words).toBe("Isolation by rubber dam, practice P1, cannot be assessed: 50 of 100 visits are recorded, under the floor of 90 %.");
+  const [line] = at([
+    rateFigure({
+      measure: "criterion/isolation",
+      subject: p1,
+      numerator: 50,
+      denominator: 100,
+      notMet: 0,
+      notRecorded: 50,
+    }),
+  ]);
+  expect(line?.words).toBe(
+    "Isolation by rubber dam, practice P1, cannot be assessed: 50 of 100 visits are recorded, under the floor of 90 %.",
+  );
 });
 
 test("of what should always be done every miss counts", () => {
-  const [line] = at([rateFigure({ measure: "criterion/isolation", subject: p1, numerator: 99, denominator: 100, notMet: 1 })]);
-  expect(line?.words).toBe("Isolation by rubber dam, practice P1: not done in 1 of 100 visits, where every one should be.");
+  const [line] = at([
+    rateFigure({
+      measure: "criterion/isolation",
+      subject: p1,
+      numerator: 99,
+      denominator: 100,
+      notMet: 1,
+    }),
+  ]);
+  expect(line?.words).toBe(
+    "Isolation by rubber dam, practice P1: not done in 1 of 100 visits, where every one should be.",
+  );
 });
 
 test("weeks without records and values that disagree are said", () => {

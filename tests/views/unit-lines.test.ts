@@ -4,35 +4,87 @@ import { pageWords, statesOf, unitLine } from "@/lib/views/unit-lines";
 
 // Expected words: computed by hand.
 const unit = {
-  practice: "P1", chair: "P1-1", clinician: "C01", day: "2026-07-03", sessionId: "S/1", tooth: "16", canal: "MB1", state: "recorded", reason: null, value: 18.62,
+  practice: "P1",
+  chair: "P1-1",
+  clinician: "C01",
+  day: "2026-07-03",
+  sessionId: "S/1",
+  tooth: "16",
+  canal: "MB1",
+  state: "recorded",
+  reason: null,
+  value: 18.62,
 };
 
 test("a unit leads to its visit and shows its value in its unit", () => {
   expect(unitLine("volume", unit)).toMatchObject({
-    day: "3 Jul 2026", href: "/visits/P1/S%2F1", whose: "C01, P1-1", what: "tooth 16, canal MB1", state: "18.6 mL", mark: null,
+    day: "3 Jul 2026",
+    href: "/visits/P1/S%2F1",
+    whose: "C01, P1-1",
+    what: "tooth 16, canal MB1",
+    state: "18.6 mL",
+    mark: null,
   });
 });
 
 test("what is not recorded has no value", () => {
-  expect(unitLine("volume", { ...unit, state: "not-recorded", value: null })).toMatchObject({ state: "not recorded", mark: "missing" });
+  expect(unitLine("volume", { ...unit, state: "not-recorded", value: null })).toMatchObject({
+    state: "not recorded",
+    mark: "missing",
+  });
 });
 
 test("what is left out or excepted says why", () => {
-  expect(unitLine("volume", { ...unit, state: "left-out", reason: "not-prepared", value: null }).state).toBe("left out: not prepared");
-  expect(unitLine("criterion/isolation", { ...unit, canal: null, state: "excepted", reason: "not-possible", value: null })).toMatchObject({
-    what: "tooth 16", state: "excepted: not possible", mark: "excepted",
+  expect(
+    unitLine("volume", { ...unit, state: "left-out", reason: "not-prepared", value: null }).state,
+  ).toBe("left out: not prepared");
+  expect(
+    unitLine("criterion/isolation", {
+      ...unit,
+      canal: null,
+      state: "excepted",
+      reason: "not-possible",
+      value: null,
+    }),
+  ).toMatchObject({
+    what: "tooth 16",
+    state: "excepted: not possible",
+    mark: "excepted",
   });
 });
 
 test("a chair on a day has no visit to lead to", () => {
-  const day = { ...unit, clinician: null, sessionId: null, tooth: null, canal: null, state: "met", value: null };
-  expect(unitLine("criterion/line-rinse", day)).toMatchObject({ href: null, whose: "P1-1", what: "chair and day", mark: "met" });
+  const day = {
+    ...unit,
+    clinician: null,
+    sessionId: null,
+    tooth: null,
+    canal: null,
+    state: "met",
+    value: null,
+  };
+  expect(unitLine("criterion/line-rinse", day)).toMatchObject({
+    href: null,
+    whose: "P1-1",
+    what: "chair and day",
+    mark: "met",
+  });
 });
 
 test("a measure has its own outcomes and no others", () => {
-  expect(statesOf("volume").map((state) => state.name)).toEqual(["recorded", "not-recorded", "left-out"]);
-  expect(statesOf("separation-per-use").map((state) => state.name)).toEqual(["separated", "no-separation", "not-recorded"]);
-  expect(statesOf("criterion/length-recorded").map((state) => state.name)).not.toContain("excepted");
+  expect(statesOf("volume").map((state) => state.name)).toEqual([
+    "recorded",
+    "not-recorded",
+    "left-out",
+  ]);
+  expect(statesOf("separation-per-use").map((state) => state.name)).toEqual([
+    "separated",
+    "no-separation",
+    "not-recorded",
+  ]);
+  expect(statesOf("criterion/length-recorded").map((state) => state.name)).not.toContain(
+    "excepted",
+  );
 });
 
 test("pages are told by the units on them", () => {
@@ -41,9 +93,13 @@ test("pages are told by the units on them", () => {
 });
 
 test("an address leaves out what is not chosen and keeps what could break it", () => {
-  expect(measureAddress("volume", { period: "2026-Q3", practice: undefined, clinician: "P1/C01" }, "#records")).toBe(
-    "/lead/measures/volume?period=2026-Q3&clinician=P1%2FC01#records",
-  );
+  expect(
+    measureAddress(
+      "volume",
+      { period: "2026-Q3", practice: undefined, clinician: "P1/C01" },
+      "#records",
+    ),
+  ).toBe("/lead/measures/volume?period=2026-Q3&clinician=P1%2FC01#records");
   expect(measureAddress("volume", {})).toBe("/lead/measures/volume");
   expect(visitAddress("P 1", "a#b")).toBe("/visits/P%201/a%23b");
 });

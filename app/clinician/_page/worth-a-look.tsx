@@ -15,7 +15,7 @@ export function WorthALook(props: { of: ClinicianQuarter["look"] }) {
       {lines.length === 0 ? (
         <p>None: nothing of yours separated, disagrees or is missing here.</p>
       ) : (
-        <TableBox label="Records worth a look">
+        <TableBox label="Canals worth a look">
           <table className="fold">
             <thead>
               <tr>

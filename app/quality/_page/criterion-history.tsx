@@ -106,7 +106,9 @@ export function CriterionHistory(props: {
                     <td className="num" data-label="Rate">
                       {line.words.rate}
                     </td>
-                    <td data-label="Interval">{line.words.intervalEnds}</td>
+                    <td className="nowrap" data-label="Interval">
+                      {line.words.intervalEnds}
+                    </td>
                     <td className="drawn">
                       <RateDrawing drawing={line.drawing} />
                     </td>

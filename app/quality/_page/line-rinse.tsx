@@ -68,7 +68,9 @@ export function LineRinse(props: {
                 <td className="num" data-label="Rate">
                   {line.words.rate}
                 </td>
-                <td data-label="Interval">{line.words.intervalEnds}</td>
+                <td className="nowrap" data-label="Interval">
+                  {line.words.intervalEnds}
+                </td>
                 <td className="verdict" data-label="In these records">
                   <VerdictMark of={line.inTheseRecords} />
                 </td>

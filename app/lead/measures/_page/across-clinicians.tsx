@@ -17,7 +17,7 @@ export function AcrossClinicians(props: { view: MeasureView }) {
         <>
           <IntervalFigure chart={across} tableBeside />
           <p className="note">{noFlagsYet}</p>
-          <FigureTable label="Across clinicians" first="Clinician" rows={clinicians} />
+          <FigureTable label="Figures by clinician" first="Clinician" rows={clinicians} />
         </>
       ) : (
         <p>

@@ -9,7 +9,7 @@ export function Places(props: { places: MeasureView["places"] }) {
     <Section id="places" title="By practice and chair">
       <IntervalFigure chart={props.places.chart} tableBeside />
       <FigureTable
-        label="By practice and chair"
+        label="Figures by practice and chair"
         first="Practice or chair"
         rows={props.places.rows}
       />

@@ -15,7 +15,7 @@ export function RecordsBehind(props: {
     <Section id="records" title="The records behind it" note={records.words}>
       <RecordsChoice path={props.path} records={records} keep={props.keep} />
       {records.lines.length > 0 ? (
-        <TableBox label="The records behind it">
+        <TableBox label="List of the records">
           <table className="fold">
             <thead>
               <tr>
