@@ -14,7 +14,8 @@ const latestUntil = "2200-01-01";
 /** Reads a period; undefined where the text names none, or one outside the years of records. */
 export function period(text: string): Period | undefined {
   const found = named(text);
-  if (!found || found.from < earliest || found.until.length > 10 || found.until > latestUntil) return undefined;
+  if (!found || found.from < earliest || found.until.length > 10 || found.until > latestUntil)
+    return undefined;
   return found;
 }
 
@@ -49,7 +50,8 @@ export function shifted(from: Period, steps: number): Period {
     const last = dayAfter(first, length - 1);
     return { name: `${first}..${last}`, from: first, until: dayAfter(last, 1) };
   }
-  const index = Number(from.from.slice(0, 4)) * 12 + Number(from.from.slice(5, 7)) - 1 + steps * shape;
+  const index =
+    Number(from.from.slice(0, 4)) * 12 + Number(from.from.slice(5, 7)) - 1 + steps * shape;
   const year = Math.floor(index / 12);
   const month = (index % 12) + 1;
   if (shape === 3) return quarter(year, (month + 2) / 3);
@@ -83,7 +85,9 @@ export function isDay(text: string): boolean {
 }
 
 function daysBetween(from: string, until: string): number {
-  return Math.round((Date.parse(`${until}T00:00:00Z`) - Date.parse(`${from}T00:00:00Z`)) / 86_400_000);
+  return Math.round(
+    (Date.parse(`${until}T00:00:00Z`) - Date.parse(`${from}T00:00:00Z`)) / 86_400_000,
+  );
 }
 
 function months(name: string, year: number, month: number, count: number): Period {

@@ -11,13 +11,15 @@ const widths = [1440, 360];
 
 /** They are there for their limits; their pages are those that another is tested on. */
 const seenByOthers: readonly Who[] = [
-  ...["MEDLAR lead", "clinician M-06"] as const,
-  ...["SPINDLE quality officer", "SPINDLE record keeper", "SPINDLE administrator"] as const,
+  ...(["MEDLAR lead", "clinician M-06"] as const),
+  ...(["SPINDLE quality officer", "SPINDLE record keeper", "SPINDLE administrator"] as const),
 ];
 
 for (const who of ["nobody", ...everybody] as const) {
   if (seenByOthers.includes(who)) continue;
-  test(`${who}'s pages on a desk and on a phone: nothing serious for axe, nothing wider than the page`, async ({ browser }) => {
+  test(`${who}'s pages on a desk and on a phone: nothing serious for axe, nothing wider than the page`, async ({
+    browser,
+  }) => {
     const context = await browser.newContext({ storageState: stateOf(who) });
     for (const address of addressesOf(who)) await look(context, address);
     await context.close();
@@ -30,14 +32,19 @@ test("The report prints without a clipped column", async ({ browser }) => {
   await page.goto("/quality/report?period=2026-Q2");
   await page.emulateMedia({ media: "print" });
   // A4 less the margins of app/_look/print.css, at 96 CSS pixels an inch: 184 mm upright, 271 mm for what is wide.
-  for (const [width, tables] of [[695, "table:not(.wide)"], [1024, "table.wide"]] as const) {
+  for (const [width, tables] of [
+    [695, "table:not(.wide)"],
+    [1024, "table.wide"],
+  ] as const) {
     await page.setViewportSize({ width, height: 900 });
     const found = await page.locator(tables).evaluateAll((all) =>
       all.map((table) => {
         const cells = [...table.querySelectorAll("th, td")];
         return {
           right: Math.max(...cells.map((cell) => cell.getBoundingClientRect().right)),
-          clipped: cells.filter((cell) => cell.scrollWidth > cell.clientWidth + 1).map((cell) => cell.textContent),
+          clipped: cells
+            .filter((cell) => cell.scrollWidth > cell.clientWidth + 1)
+            .map((cell) => cell.textContent),
         };
       }),
     );
@@ -57,9 +64,15 @@ function addressesOf(who: Who): string[] {
   if (who === "nobody") return ["/sign-in"];
   const open = pages.filter((line) => line.answers[who] === 200);
   // A measure and a criterion are one page with two faces.
-  const faces = [...new Map(open.map((line) => [`${line.of} ${line.address.includes("criterion/isolation")}`, line])).values()];
+  const faces = [
+    ...new Map(
+      open.map((line) => [`${line.of} ${line.address.includes("criterion/isolation")}`, line]),
+    ).values(),
+  ];
   const refused = pages.filter((line) => !(who in line.answers)).slice(1, 2);
-  const wrong = tamperedAddresses(known()).filter((one) => one.who === who && one.says && !one.address.includes("/api/"));
+  const wrong = tamperedAddresses(known()).filter(
+    (one) => one.who === who && one.says && !one.address.includes("/api/"),
+  );
   return [...faces, ...refused, ...wrong.slice(0, 1)].map((one) => one.address);
 }
 
@@ -75,11 +88,26 @@ async function look(context: BrowserContext, address: string): Promise<void> {
   for (const width of widths) {
     await page.setViewportSize({ width, height: 900 });
     expect.soft(await widerThanThePage(page), `${address} at ${width}`).toEqual([]);
-    const { violations, passes } = await new AxeBuilder({ page }).options({ resultTypes: ["violations"] }).analyze();
-    const serious = violations.filter(({ impact }) => impact === "serious" || impact === "critical");
-    const told = serious.map(({ id, nodes }) => `${id}: ${nodes.slice(0, 3).map((node) => node.html.slice(0, 160)).join(" | ")}`);
+    const { violations, passes } = await new AxeBuilder({ page })
+      .options({ resultTypes: ["violations"] })
+      .analyze();
+    const serious = violations.filter(
+      ({ impact }) => impact === "serious" || impact === "critical",
+    );
+    const told = serious.map(
+      ({ id, nodes }) =>
+        `${id}: ${nodes
+          .slice(0, 3)
+          .map((node) => node.html.slice(0, 160))
+          .join(" | ")}`,
+    );
     expect.soft(told, `${address} at ${width}`).toEqual([]);
-    expect.soft(passes.map(({ id }) => id), `${address} at ${width} was looked at`).toContain("color-contrast");
+    expect
+      .soft(
+        passes.map(({ id }) => id),
+        `${address} at ${width} was looked at`,
+      )
+      .toContain("color-contrast");
   }
   await page.close();
 }
@@ -90,8 +118,13 @@ async function widerThanThePage(page: Page): Promise<string[]> {
     const root = document.documentElement;
     if (root.scrollWidth <= root.clientWidth) return [];
     const wide = [...document.querySelectorAll("body *")].filter(
-      (element) => element.getBoundingClientRect().right > root.clientWidth + 1 && !element.closest(".table-box"),
+      (element) =>
+        element.getBoundingClientRect().right > root.clientWidth + 1 &&
+        !element.closest(".table-box"),
     );
-    return [`${root.scrollWidth} of ${root.clientWidth}`, ...wide.slice(-4).map((element) => element.outerHTML.slice(0, 160))];
+    return [
+      `${root.scrollWidth} of ${root.clientWidth}`,
+      ...wide.slice(-4).map((element) => element.outerHTML.slice(0, 160)),
+    ];
   });
 }

@@ -36,8 +36,14 @@ export function addressTable({ visit, imports, people }: Known): Line[] {
   const personPage = "app/administration/person/[id]/page.tsx";
   const template = "GET app/api/records/format/[file]/route.ts";
   const leadOnly = (status: Answer) => ({ "group lead": status, "MEDLAR lead": status });
-  const keeperOnly = (status: Answer) => ({ "record keeper": status, "SPINDLE record keeper": status });
-  const administratorOnly = (status: Answer) => ({ administrator: status, "SPINDLE administrator": status });
+  const keeperOnly = (status: Answer) => ({
+    "record keeper": status,
+    "SPINDLE record keeper": status,
+  });
+  const administratorOnly = (status: Answer) => ({
+    administrator: status,
+    "SPINDLE administrator": status,
+  });
   return [
     page("app/page.tsx", "/", {
       ...leadOnly("to /lead"),
@@ -74,28 +80,77 @@ export function addressTable({ visit, imports, people }: Known): Line[] {
     page(visitPage, "/visits/NOWHERE/1", { "group lead": 404 }),
 
     // How a practice's record keeper is answered here is a test of its own.
-    page(importPage, `/records/imports/${imports.medlar}`, { "record keeper": 200, "SPINDLE record keeper": 200 }),
+    page(importPage, `/records/imports/${imports.medlar}`, {
+      "record keeper": 200,
+      "SPINDLE record keeper": 200,
+    }),
     page(importPage, `/records/imports/${imports.spindle}`, keepers),
     page(importPage, `/records/imports/${noId}`, keeperOnly(404)),
     page(importPage, "/records/imports/none", keeperOnly(404)),
-    page(personPage, `/administration/person/${people.lead}`, { administrator: 200, "SPINDLE administrator": 404 }),
+    page(personPage, `/administration/person/${people.lead}`, {
+      administrator: 200,
+      "SPINDLE administrator": 404,
+    }),
     page(personPage, `/administration/person/${people.spindleQuality}`, administrators),
     page(personPage, "/administration/person/none", administratorOnly(404)),
 
-    api("GET app/api/quality/adherence/route.ts", "/api/quality/adherence?period=2026-Q2", officers),
-    api("GET app/api/quality/adherence/route.ts", "/api/quality/adherence?period=2026-Q2&practice=SPINDLE", officers),
-    api("GET app/api/quality/adherence/route.ts", "/api/quality/adherence?period=2026-Q2&practice=QUINCE", {
-      ...{ "quality officer": 200, "SPINDLE quality officer": 400 },
+    api(
+      "GET app/api/quality/adherence/route.ts",
+      "/api/quality/adherence?period=2026-Q2",
+      officers,
+    ),
+    api(
+      "GET app/api/quality/adherence/route.ts",
+      "/api/quality/adherence?period=2026-Q2&practice=SPINDLE",
+      officers,
+    ),
+    api(
+      "GET app/api/quality/adherence/route.ts",
+      "/api/quality/adherence?period=2026-Q2&practice=QUINCE",
+      {
+        ...{ "quality officer": 200, "SPINDLE quality officer": 400 },
+      },
+    ),
+    api("POST app/api/records/import/route.ts", "/api/records/import", keeperOnly(400), {
+      zone: "UTC",
     }),
-    api("POST app/api/records/import/route.ts", "/api/records/import", keeperOnly(400), { zone: "UTC" }),
     api(template, "/api/records/format/sessions.csv", keepers),
     api(template, "/api/records/format/no-such-file.csv", keeperOnly(404)),
-    { of: "GET app/api/auth/[...all]/route.ts", address: "/api/auth/get-session", nobody: 200, answers: {}, others: 200 },
-    { of: "GET app/api/auth/[...all]/route.ts", address: "/api/auth/list-sessions", nobody: 404, answers: {}, others: 404 },
-    ...["/api/auth/sign-up/email", "/api/auth/change-password", "/api/auth/delete-user"].map((address) => ({
-      ...{ of: "POST app/api/auth/[...all]/route.ts", address, form: {}, nobody: 404, answers: {}, others: 404 },
-    })),
-    { of: "POST app/sign-out/route.ts", address: "/sign-out", form: {}, nobody: "to /sign-in", answers: {}, others: "to /sign-in", endsSession: true },
+    {
+      of: "GET app/api/auth/[...all]/route.ts",
+      address: "/api/auth/get-session",
+      nobody: 200,
+      answers: {},
+      others: 200,
+    },
+    {
+      of: "GET app/api/auth/[...all]/route.ts",
+      address: "/api/auth/list-sessions",
+      nobody: 404,
+      answers: {},
+      others: 404,
+    },
+    ...["/api/auth/sign-up/email", "/api/auth/change-password", "/api/auth/delete-user"].map(
+      (address) => ({
+        ...{
+          of: "POST app/api/auth/[...all]/route.ts",
+          address,
+          form: {},
+          nobody: 404,
+          answers: {},
+          others: 404,
+        },
+      }),
+    ),
+    {
+      of: "POST app/sign-out/route.ts",
+      address: "/sign-out",
+      form: {},
+      nobody: "to /sign-in",
+      answers: {},
+      others: "to /sign-in",
+      endsSession: true,
+    },
   ];
 }
 
@@ -110,6 +165,11 @@ function page(of: string, address: string, answers: Line["answers"]): Line {
 }
 
 /** A route for programs and downloads. */
-function api(of: string, address: string, answers: Line["answers"], form?: Record<string, string>): Line {
+function api(
+  of: string,
+  address: string,
+  answers: Line["answers"],
+  form?: Record<string, string>,
+): Line {
   return { of, address, nobody: 401, answers, others: 403, ...(form ? { form } : {}) };
 }

@@ -4,14 +4,19 @@ import { signInTo, typeIn } from "./sign-in";
 
 const person = { name: "Odile Farrowmere", email: "odile.farrowmere@tests.example" };
 
-test("The administrator adds a person, gives a role, takes it back and removes the person", async ({ page, browser }) => {
+test("The administrator adds a person, gives a role, takes it back and removes the person", async ({
+  page,
+  browser,
+}) => {
   await signInTo(page, "/administration", "administrator");
   await page.getByLabel("Name", { exact: true }).fill(person.name);
   await page.getByLabel("Email").fill(person.email);
   await page.getByLabel("Role", { exact: true }).selectOption("quality-officer");
   await page.getByLabel("Where").selectOption("SPINDLE");
   await page.getByRole("button", { name: "Add the person" }).click();
-  const told = page.getByRole("status").filter({ hasText: `${person.name} can sign in as ${person.email}` });
+  const told = page
+    .getByRole("status")
+    .filter({ hasText: `${person.name} can sign in as ${person.email}` });
   await expect(told).toBeVisible();
   const password = await told.locator("code").innerText();
   expect(password.length).toBeGreaterThanOrEqual(12);
@@ -35,7 +40,10 @@ test("The administrator adds a person, gives a role, takes it back and removes t
   await theirs.goto("/records");
   await expect(theirs.getByRole("heading", { level: 1 })).toHaveText("Records");
 
-  await roles.getByRole("form", { name: /Record keeper/ }).getByRole("button", { name: "Take back" }).click();
+  await roles
+    .getByRole("form", { name: /Record keeper/ })
+    .getByRole("button", { name: "Take back" })
+    .click();
   await expect(roles).not.toContainText("Record keeper");
   expect((await theirs.goto("/records"))?.status()).toBe(403);
   await expect(theirs.getByRole("heading", { level: 1 })).toHaveText("Not open to you");
@@ -47,7 +55,9 @@ test("The administrator adds a person, gives a role, takes it back and removes t
   await expect(theirs).toHaveURL(/\/sign-in/);
 });
 
-test("What is wrong with a new person is said beside its field, and what was typed stays", async ({ browser }) => {
+test("What is wrong with a new person is said beside its field, and what was typed stays", async ({
+  browser,
+}) => {
   const context = await browser.newContext({ storageState: stateOf("administrator") });
   const page = await context.newPage();
   await page.goto("/administration");

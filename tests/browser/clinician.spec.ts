@@ -18,7 +18,9 @@ test("The clinician reads the own strips, follows a unit that missed to its visi
   await expect(volume.locator(".finding")).toContainText(estimate);
 
   // Every unit of a strip stands in one of its chart's columns, those under "More measures" too.
-  for (const strip of await page.locator("article.strip", { has: page.locator("details table") }).all()) {
+  for (const strip of await page
+    .locator("article.strip", { has: page.locator("details table") })
+    .all()) {
     const rows = await tableRows(strip.locator("details table"));
     const heads = Object.keys(rows[0] ?? {});
     if (heads[0] !== "From") continue;
@@ -26,7 +28,9 @@ test("The clinician reads the own strips, follows a unit that missed to its visi
     expect(units).toBe(firstNumber((await strip.locator(".counts").textContent()) ?? ""));
   }
 
-  const missed = page.locator("article.strip", { has: page.getByText("What to do about those that missed it") });
+  const missed = page.locator("article.strip", {
+    has: page.getByText("What to do about those that missed it"),
+  });
   await expect(missed.first()).toBeVisible();
   const title = await missed.first().getByRole("heading", { level: 3 }).innerText();
   const [row] = await tableRows(missed.first().locator("table"));
@@ -37,7 +41,10 @@ test("The clinician reads the own strips, follows a unit that missed to its visi
   await expect(page.locator("#criteria")).toContainText(row?.State ?? "");
 });
 
-test("The clinician's note is kept for its writer, and taken away again", async ({ page, browser }) => {
+test("The clinician's note is kept for its writer, and taken away again", async ({
+  page,
+  browser,
+}) => {
   await signInTo(page, "/clinician?period=2025-Q4", "clinician M-06");
   const text = "Ask for the pump of the second chair to be looked at.";
   const note = page.getByLabel("Your note on 2025-Q4");

@@ -16,13 +16,16 @@ for (const who of ["nobody", ...everybody] as const) {
     const context = await as(who);
     const lines = addressTable(known()).filter((line) => who === "nobody" || !line.endsSession);
     const got: string[] = [];
-    for (const line of lines) got.push(`${line.address}: ${await outcomeOf(await ask(context, line))}`);
+    for (const line of lines)
+      got.push(`${line.address}: ${await outcomeOf(await ask(context, line))}`);
     expect(got).toEqual(lines.map((line) => `${line.address}: ${answerTo(line, who)}`));
     await context.dispose();
   });
 }
 
-for (const who of everybody.filter((one) => one !== "SPINDLE record keeper" && one !== "SPINDLE administrator")) {
+for (const who of everybody.filter(
+  (one) => one !== "SPINDLE record keeper" && one !== "SPINDLE administrator",
+)) {
   test(`Tampered addresses are answered to ${who} by a plain page`, async () => {
     const context = await as(who);
     const wrong: string[] = [];
@@ -30,7 +33,8 @@ for (const who of everybody.filter((one) => one !== "SPINDLE record keeper" && o
       const answer = await context.get(address, { maxRedirects: 0 });
       const outcome = await outcomeOf(answer);
       if (typeof outcome === "string" || outcome >= 500) wrong.push(`${address}: ${outcome}`);
-      else if (says && !textOf(await answer.text()).includes(says)) wrong.push(`${address}: does not say "${says}"`);
+      else if (says && !textOf(await answer.text()).includes(says))
+        wrong.push(`${address}: does not say "${says}"`);
     }
     expect(wrong).toEqual([]);
     await context.dispose();
@@ -41,7 +45,9 @@ test("A visit that is not one's own is refused in the same words whether it exis
   const { visit } = known();
   const refusals = async (who: Who, addresses: string[]) => {
     const context = await as(who);
-    const texts = addresses.map(async (address) => refusalIn(await (await context.get(address)).text()));
+    const texts = addresses.map(async (address) =>
+      refusalIn(await (await context.get(address)).text()),
+    );
     return new Set(await Promise.all(texts));
   };
   const there = await refusals("clinician M-03", [
@@ -50,13 +56,28 @@ test("A visit that is not one's own is refused in the same words whether it exis
     `/visits/SPINDLE/${visit.spindle}`,
   ]);
   expect([...there]).toEqual([expect.stringContaining("visits that you worked on")]);
-  const beyond = await refusals("MEDLAR lead", [`/visits/SPINDLE/${visit.spindle}`, "/visits/SPINDLE/no-such-visit"]);
+  const beyond = await refusals("MEDLAR lead", [
+    `/visits/SPINDLE/${visit.spindle}`,
+    "/visits/SPINDLE/no-such-visit",
+  ]);
   expect([...beyond]).toEqual([expect.stringContaining("not yours to see")]);
+});
+
+test("An import of another practice alone is not confirmed to a practice's record keeper", async () => {
+  // Nothing kept says of which practices an import is, so a record keeper of one sees the file names and counts of all.
+  test.fail();
+  const context = await as("SPINDLE record keeper");
+  const answer = await context.get(`/records/imports/${known().imports.medlar}`);
+  expect(answer.status()).toBe(404);
 });
 
 async function as(who: Who): Promise<APIRequestContext> {
   const baseURL = process.env.CANAL_AUDIT_URL ?? "";
-  return request.newContext({ baseURL, storageState: stateOf(who), extraHTTPHeaders: { origin: baseURL } });
+  return request.newContext({
+    baseURL,
+    storageState: stateOf(who),
+    extraHTTPHeaders: { origin: baseURL },
+  });
 }
 
 function ask(context: APIRequestContext, { of, address, form }: Line) {
@@ -78,9 +99,7 @@ async function outcomeOf(answer: APIResponse): Promise<Answer | string> {
 
 /** Next marks a part that failed by a template with the error's number; without one it is left to the browser to draw. */
 function failedParts(html: string): string[] {
-  return [...html.matchAll(/<template data-dgst="(\d[^"]*)"/g)].map(
-    ([, digest]) => digest ?? "",
-  );
+  return [...html.matchAll(/<template data-dgst="(\d[^"]*)"/g)].map(([, digest]) => digest ?? "");
 }
 
 /** The words as a person reads them, or as JSON has them. */

@@ -7,7 +7,14 @@ import { request } from "@playwright/test";
 import pg from "pg";
 import { openHome } from "@/lib/store/home/open-home";
 import { projectFolder } from "@/lib/store/home/project-folder";
-import { accountOf, everybody, fileInHome, type Known, practiceOfAdded, type Somebody } from "./everybody";
+import {
+  accountOf,
+  everybody,
+  fileInHome,
+  type Known,
+  practiceOfAdded,
+  type Somebody,
+} from "./everybody";
 
 /**
  * Adds the people whom the demo has not, signs everybody in once, and finds out what the addresses need. Runs after
@@ -39,9 +46,21 @@ async function add(somebody: Somebody): Promise<void> {
     process.execPath,
     [
       ...["--import", "tsx", "lib/command/canal-audit.ts", "people", "add", "--role", role],
-      ...["--email", email, "--name", somebody, "--password", password, "--practice", practiceOfAdded],
+      ...[
+        "--email",
+        email,
+        "--name",
+        somebody,
+        "--password",
+        password,
+        "--practice",
+        practiceOfAdded,
+      ],
     ],
-    { cwd: projectFolder, env: { ...env, TSX_TSCONFIG_PATH: join(projectFolder, "lib/command/tsconfig.json") } },
+    {
+      cwd: projectFolder,
+      env: { ...env, TSX_TSCONFIG_PATH: join(projectFolder, "lib/command/tsconfig.json") },
+    },
   );
 }
 
@@ -91,6 +110,14 @@ async function findOut(client: pg.Client): Promise<Known> {
       spindle: await visitOf("SPINDLE", "S-21"),
     },
     imports: { medlar: await importOf("MEDLAR"), spindle: await importOf("SPINDLE") },
-    people: { lead: await personOf("group lead"), spindleQuality: await personOf("SPINDLE quality officer") },
+    held: {
+      medlar: await one<string>(
+        "select id::text as value from held where practice = 'MEDLAR' and state = 'held' limit 1",
+      ),
+    },
+    people: {
+      lead: await personOf("group lead"),
+      spindleQuality: await personOf("SPINDLE quality officer"),
+    },
   };
 }

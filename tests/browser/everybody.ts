@@ -39,7 +39,9 @@ export function accountOf(somebody: Somebody): DemoAccount & { added: boolean } 
 
 /** The file of a signed-in state; give it to a browser's context. Nobody has an empty one. */
 export function stateOf(who: Who): string | { cookies: []; origins: [] } {
-  return who === "nobody" ? { cookies: [], origins: [] } : fileInHome(`signed-in-${who.replaceAll(" ", "-")}.json`);
+  return who === "nobody"
+    ? { cookies: [], origins: [] }
+    : fileInHome(`signed-in-${who.replaceAll(" ", "-")}.json`);
 }
 
 /** What the demo's database holds that the addresses need. */
@@ -48,6 +50,8 @@ export interface Known {
   visit: { own: string; other: string; spindle: string };
   /** The import that brought MEDLAR's records, and SPINDLE's. */
   imports: { medlar: number; spindle: number };
+  /** A held row of MEDLAR's. */
+  held: { medlar: string };
   /** Ids of people. */
   people: { lead: string; spindleQuality: string };
 }
@@ -59,6 +63,7 @@ export function known(): Known {
 
 export function fileInHome(name: string): string {
   const home = process.env.CANAL_AUDIT_HOME;
-  if (!home) throw new Error("CANAL_AUDIT_HOME is not set: these specs are run by playwright.config.ts.");
+  if (!home)
+    throw new Error("CANAL_AUDIT_HOME is not set: these specs are run by playwright.config.ts.");
   return join(home, name);
 }

@@ -45,15 +45,21 @@ test("The clinical lead goes from the quarter to a measure, the records behind a
   await expect(page.locator("#sources")).toContainText(/\.csv, line \d/);
 });
 
-test("The units of the clinicians and of the practices add up to the whole", async ({ browser }) => {
+test("The units of the clinicians and of the practices add up to the whole", async ({
+  browser,
+}) => {
   const page = await (await browser.newContext({ storageState: stateOf("group lead") })).newPage();
   await page.goto("/lead/measures/volume");
   await choosePeriodBefore(page);
   const clinicians = await tableRows(page.locator("#across table").last());
   const places = await tableRows(page.locator("#places table").last());
-  const units = (rows: Record<string, string>[]) => rows.reduce((sum, row) => sum + firstNumber(row.Counts), 0);
-  const isPractice = (row: Record<string, string>) => /^(practice )?(MEDLAR|QUINCE|SPINDLE)$/i.test(nameOf(row));
-  const whole = firstNumber((await page.locator("#what .counts").innerText()).replace(/^[^,]*,/, ""));
+  const units = (rows: Record<string, string>[]) =>
+    rows.reduce((sum, row) => sum + firstNumber(row.Counts), 0);
+  const isPractice = (row: Record<string, string>) =>
+    /^(practice )?(MEDLAR|QUINCE|SPINDLE)$/i.test(nameOf(row));
+  const whole = firstNumber(
+    (await page.locator("#what .counts").innerText()).replace(/^[^,]*,/, ""),
+  );
   expect(units(clinicians)).toBe(whole);
   expect(places.filter(isPractice)).toHaveLength(3);
   expect(units(places.filter(isPractice))).toBe(whole);
@@ -71,7 +77,9 @@ test("A lead of one practice is shown that practice alone", async ({ browser }) 
   await context.close();
 });
 
-test("Signing in by the form says what is wrong, leads on, and signing out ends it", async ({ page }) => {
+test("Signing in by the form says what is wrong, leads on, and signing out ends it", async ({
+  page,
+}) => {
   await page.goto("/lead?period=2026-Q2&practice=MEDLAR");
   await typeIn(page, "nobody@tests.example", "not the password");
   await expect(page.getByRole("alert").filter({ hasText: "do not belong together" })).toBeVisible();
@@ -88,7 +96,9 @@ test("Signing in by the form says what is wrong, leads on, and signing out ends 
 async function choosePeriodBefore(page: Page): Promise<string> {
   const picker = page.locator("#picker-period");
   const now = await picker.inputValue();
-  const names = await picker.locator("option").evaluateAll((all) => all.map((one) => (one as HTMLOptionElement).value));
+  const names = await picker
+    .locator("option")
+    .evaluateAll((all) => all.map((one) => (one as HTMLOptionElement).value));
   const quarters = names.filter((name) => /-Q\d$/.test(name)).sort();
   const before = quarters[quarters.indexOf(now) - 1];
   if (!before) throw new Error(`No quarter before ${now} can be chosen: ${names.join(", ")}`);

@@ -1,7 +1,8 @@
 /** A patient's reference that must be seen nowhere. */
 export const patientReference = "ref-of-nobody-4471";
 
-const columns = "practice,session_id,chair,clinician,patient,started_at,tooth,tooth_notation,treatment,outcome,shoe_size";
+const columns =
+  "practice,session_id,chair,clinician,patient,started_at,tooth,tooth_notation,treatment,outcome,shoe_size";
 
 /**
  * A small file of visits as a practice might send it: two that are right, one of them twice, three that cannot be as
@@ -27,8 +28,21 @@ export const messyVisits = {
 
 function visit(id: string, cells: Record<string, string>): string {
   const row: Record<string, string> = {
-    ...{ practice: "QUINCE", session_id: id, chair: "QUINCE-1", clinician: "Q-11", patient: patientReference },
-    ...{ tooth: "36", tooth_notation: "fdi", treatment: "primary", outcome: "completed", shoe_size: "41", ...cells },
+    ...{
+      practice: "QUINCE",
+      session_id: id,
+      chair: "QUINCE-1",
+      clinician: "Q-11",
+      patient: patientReference,
+    },
+    ...{
+      tooth: "36",
+      tooth_notation: "fdi",
+      treatment: "primary",
+      outcome: "completed",
+      shoe_size: "41",
+      ...cells,
+    },
   };
   return columns
     .split(",")

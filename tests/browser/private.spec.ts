@@ -7,7 +7,9 @@ const codes = [...new Set(cast.map((one) => one.code))];
 /** Periods of the scenario, so that everybody of the cast is in one of them. */
 const periods = ["2024-Q4", "2025-Q2", "2025-Q4", "2026-Q1", "2026-Q2", "2024-10-01..2026-11-20"];
 
-test("Neither the quality officer's pages nor the file carry a clinician's code", async ({ browser }) => {
+test("Neither the quality officer's pages nor the file carry a clinician's code", async ({
+  browser,
+}) => {
   const read = await reader(browser, "quality officer");
   for (const period of periods) {
     for (const path of ["/quality", "/quality/report", "/api/quality/adherence"]) {
@@ -16,7 +18,10 @@ test("Neither the quality officer's pages nor the file carry a clinician's code"
   }
 });
 
-for (const [who, own] of [["clinician M-03", ["M-03"]], ["clinician M-06", ["M-06", "Q-16"]]] as const) {
+for (const [who, own] of [
+  ["clinician M-03", ["M-03"]],
+  ["clinician M-06", ["M-06", "Q-16"]],
+] as const) {
   test(`The page of ${who} carries nobody else's code`, async ({ browser }) => {
     const read = await reader(browser, who);
     const found = new Set<string>();
@@ -34,9 +39,14 @@ test("The record keeper's and the administrator's pages show no figure", async (
   for (const who of ["record keeper", "administrator"] as const) {
     const context = await browser.newContext({ storageState: stateOf(who) });
     const page = await context.newPage();
-    for (const { address } of addressTable(known()).filter(({ of, answers }) => of.endsWith("page.tsx") && answers[who] === 200)) {
+    for (const { address } of addressTable(known()).filter(
+      ({ of, answers }) => of.endsWith("page.tsx") && answers[who] === 200,
+    )) {
       await page.goto(address);
-      await expect(page.locator(".estimate, .interval, .chart"), `${address} as ${who}`).toHaveCount(0);
+      await expect(
+        page.locator(".estimate, .interval, .chart"),
+        `${address} as ${who}`,
+      ).toHaveCount(0);
     }
     await context.close();
   }

@@ -29,5 +29,7 @@ function filesOfApp(): string[] {
 
 function exportsOf(file: string): string[] {
   const text = readFileSync(join(projectFolder, file), "utf8");
-  return [...text.matchAll(/^export (?:async function|function|const) (\w+)/gm)].map(([, name]) => name ?? "");
+  return [...text.matchAll(/^export (?:async function|function|const) (\w+)/gm)].map(
+    ([, name]) => name ?? "",
+  );
 }

@@ -8,7 +8,9 @@ import { firstNumber, tableRows } from "./table-rows";
 
 type Row = Record<string, string>;
 
-test("The quality officer previews the report, exports it, and finds it among the exports", async ({ page }) => {
+test("The quality officer previews the report, exports it, and finds it among the exports", async ({
+  page,
+}) => {
   await signInTo(page, "/quality?period=2026-Q2", "quality officer");
   await expect(page.locator("main .finding").first()).toBeVisible();
   await page.getByRole("link", { name: "Preview the report" }).click();
@@ -28,7 +30,9 @@ test("The quality officer previews the report, exports it, and finds it among th
   expect(line?.Period).toContain("2026");
 });
 
-test("The report of one practice is that practice's, on the page and in the file", async ({ browser }) => {
+test("The report of one practice is that practice's, on the page and in the file", async ({
+  browser,
+}) => {
   const context = await browser.newContext({ storageState: stateOf("quality officer") });
   const page = await context.newPage();
   await page.goto("/quality/report?period=2026-Q1");
@@ -40,7 +44,9 @@ test("The report of one practice is that practice's, on the page and in the file
   expect(name).toBe("adherence-2026-Q1-QUINCE.csv");
   const rows = rowsOf(bytes);
   compare(preview, rows);
-  expect(new Set(rows.filter((row) => row.row === "figure").map((row) => row.practice))).toEqual(new Set(["QUINCE"]));
+  expect(new Set(rows.filter((row) => row.row === "figure").map((row) => row.practice))).toEqual(
+    new Set(["QUINCE"]),
+  );
   await context.close();
 });
 
@@ -54,7 +60,10 @@ interface Preview {
 async function readPreview(page: Page): Promise<Preview> {
   const figures = new Map<string, Row[]>();
   for (const section of await page.locator("main section.section:has(table.wide)").all()) {
-    figures.set((await section.getAttribute("id")) ?? "", await tableRows(section.locator("table.wide")));
+    figures.set(
+      (await section.getAttribute("id")) ?? "",
+      await tableRows(section.locator("table.wide")),
+    );
   }
   return {
     figures,
@@ -75,7 +84,9 @@ async function exportFile(page: Page): Promise<{ name: string; bytes: Buffer }> 
 function rowsOf(bytes: Buffer): Row[] {
   expect([...bytes.subarray(0, 3)]).toEqual([0xef, 0xbb, 0xbf]);
   const rows = parse(bytes, { bom: true, columns: true, record_delimiter: "\r\n" }) as Row[];
-  const formulas = rows.flatMap((row) => Object.values(row)).filter((field) => /^[=+@\t]|^-(?!\d)/.test(field));
+  const formulas = rows
+    .flatMap((row) => Object.values(row))
+    .filter((field) => /^[=+@\t]|^-(?!\d)/.test(field));
   expect(formulas).toEqual([]);
   return rows;
 }
@@ -94,20 +105,31 @@ function compare(preview: Preview, rows: Row[]): void {
     }
   }
   const people = rows.filter((row) => row.row === "people");
-  for (const [unit, column] of [["patient", "Patients"], ["clinician", "Clinicians"]] as const) {
+  for (const [unit, column] of [
+    ["patient", "Patients"],
+    ["clinician", "Clinicians"],
+  ] as const) {
     const same = people.filter((row) => row.unit === unit);
     expect(same).toHaveLength(preview.people.length);
     for (const [place, row] of same.entries()) {
       const words = preview.people[place]?.[column];
       if (row.population) expect(firstNumber(words)).toBe(Number(row.population));
-      else expect([row.says, words]).toEqual(["masked: fewer than 5", expect.stringMatching(/under 5|fewer than 5/)]);
+      else
+        expect([row.says, words]).toEqual([
+          "masked: fewer than 5",
+          expect.stringMatching(/under 5|fewer than 5/),
+        ]);
     }
   }
-  expect(rows.filter((row) => row.row === "caution").map((row) => row.says)).toEqual(preview.cautions);
+  expect(rows.filter((row) => row.row === "caution").map((row) => row.says)).toEqual(
+    preview.cautions,
+  );
 }
 
 function onPage(line: Row) {
-  const counts = ["In all", "Eligible", "Met", "Not met", "Not recorded"].map((head) => firstNumber(line[head]));
+  const counts = ["In all", "Eligible", "Met", "Not met", "Not recorded"].map((head) =>
+    firstNumber(line[head]),
+  );
   return [...counts, line["In these records"], line["Beyond chance"]];
 }
 

@@ -1,13 +1,15 @@
 import { readFile, writeFile } from "node:fs/promises";
 import { expect, type Page, test } from "@playwright/test";
 import { tables } from "@/lib/records/tables";
-import { stateOf } from "./everybody";
 import { dropFile } from "./drop-file";
+import { stateOf } from "./everybody";
 import { messyVisits, patientReference } from "./messy-visits";
 import { signInTo } from "./sign-in";
 import { firstNumber, tableRows } from "./table-rows";
 
-test("The record keeper drops a messy file, lets a held row go, and undoes the import", async ({ page }, info) => {
+test("The record keeper drops a messy file, lets a held row go, and undoes the import", async ({
+  page,
+}, info) => {
   await signInTo(page, "/records", "record keeper");
   const file = info.outputPath(messyVisits.name);
   await writeFile(file, messyVisits.text);
@@ -24,8 +26,12 @@ test("The record keeper drops a messy file, lets a held row go, and undoes the i
   await expect(page.locator("#files")).toContainText(messyVisits.notKept);
   const held = await tableRows(page.locator("#held table"));
   for (const [line, column] of Object.entries(messyVisits.wrong)) {
-    const row = held.find((one) => one["File and line"]?.includes(`${messyVisits.name}, line ${line} `));
-    expect(row?.["What was found, and what would be right"], `line ${line}`).toMatch(new RegExp(`${column}: .+\\. .+\\.`));
+    const row = held.find((one) =>
+      one["File and line"]?.includes(`${messyVisits.name}, line ${line} `),
+    );
+    expect(row?.["What was found, and what would be right"], `line ${line}`).toMatch(
+      new RegExp(`${column}: .+\\. .+\\.`),
+    );
   }
   expect(await page.content()).not.toContain(patientReference);
 
@@ -35,7 +41,9 @@ test("The record keeper drops a messy file, lets a held row go, and undoes the i
   await page.getByRole("button", { name: "Let the chosen rows go" }).click();
   await expect(page.getByRole("status").filter({ hasText: "1 row let go" })).toBeVisible();
   await page.goto("/records/held?state=let-go");
-  await expect(page.locator("#rows")).toContainText("Let go by Perrin Oxlade: The chair was booked by mistake.");
+  await expect(page.locator("#rows")).toContainText(
+    "Let go by Perrin Oxlade: The chair was booked by mistake.",
+  );
   await page.goto(importPage);
   expect(await fileCounts(page)).toEqual({ ...messyVisits.counts, Held: 2, "Let go": 1 });
 
@@ -53,7 +61,9 @@ test("Files that hold no records are refused in words, and nothing begins", asyn
   await page.goto("/records");
   await page.getByRole("button", { name: "Bring in" }).click();
   await expect(page.locator("form .form-error")).toHaveText("Choose at least one file.");
-  await page.locator("#files").setInputFiles({ name: "notes.pdf", mimeType: "application/pdf", buffer: Buffer.from("%PDF") });
+  await page
+    .locator("#files")
+    .setInputFiles({ name: "notes.pdf", mimeType: "application/pdf", buffer: Buffer.from("%PDF") });
   await page.getByRole("button", { name: "Bring in" }).click();
   await expect(page.locator("form .form-error")).toContainText("notes.pdf is no record file");
   await expect(page).toHaveURL(/\/records$/);
@@ -69,7 +79,9 @@ test("A blank template has the columns that the format lists", async ({ browser 
       page.waitForEvent("download"),
       page.locator(`#${table} a[href$="${table}.csv"]`).first().click(),
     ]);
-    const [header] = (await readFile(await download.path(), "utf8")).replace("\ufeff", "").split("\r\n");
+    const [header] = (await readFile(await download.path(), "utf8"))
+      .replace("\ufeff", "")
+      .split("\r\n");
     expect(header?.split(",")).toEqual(tables[table].columns.map((column) => column.name));
     const described = await tableRows(page.locator(`#${table} table`));
     expect(described.map((row) => Object.values(row)[0])).toEqual(header?.split(","));

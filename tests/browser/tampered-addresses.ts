@@ -30,7 +30,10 @@ export function tamperedAddresses({ visit }: Known): Tampered[] {
   return [
     ...pages.flatMap(([who, path]) => [
       { who, address: `${path}?period=nonsense`, says: "is no period" },
-      ...periods.map((period) => ({ who, address: `${path}?period=${encodeURIComponent(period)}` })),
+      ...periods.map((period) => ({
+        who,
+        address: `${path}?period=${encodeURIComponent(period)}`,
+      })),
       { who, address: `${path}?period=2026-Q2&period=2026-Q3&practice=MEDLAR&practice=QUINCE` },
     ]),
     ...ofPractices.flatMap(([who, path]) =>
@@ -50,34 +53,73 @@ export function tamperedAddresses({ visit }: Known): Tampered[] {
       })),
     ),
     ...["MEDLAR", "NOWHERE"].map((code) => ({
-      ...{ who: "SPINDLE quality officer" as const, address: `/quality?period=2026-Q2&practice=${code}` },
+      ...{
+        who: "SPINDLE quality officer" as const,
+        address: `/quality?period=2026-Q2&practice=${code}`,
+      },
       says: `There is no practice ${code} among those you may see.`,
     })),
     ...[visit.own, "' or 1=1 --", "%", "x".repeat(3000), "\u0001", "é/é"].map((id) => ({
       ...{ who: "clinician M-06" as const, address: `/visits/MEDLAR/${encodeURIComponent(id)}` },
     })),
-    ...["%00", "..%2f"].map((id) => ({ who: "group lead" as const, address: `/visits/MEDLAR/${id}` })),
-    ...["volume/volume", "criterion", "Volume", "%27", "%00", "__proto__", "constructor"].map((id) => ({
-      ...{ who: "group lead" as const, address: `/lead/measures/${id}` },
+    ...["%00", "..%2f"].map((id) => ({
+      who: "group lead" as const,
+      address: `/visits/MEDLAR/${id}`,
     })),
+    ...["volume/volume", "criterion", "Volume", "%27", "%00", "__proto__", "constructor"].map(
+      (id) => ({
+        ...{ who: "group lead" as const, address: `/lead/measures/${id}` },
+      }),
+    ),
     ...["0", "-1", "1e3", "9".repeat(40), "1%20or%201=1", "%00"].map((id) => ({
       ...{ who: "record keeper" as const, address: `/records/imports/${id}` },
     })),
     ...["%00", "' or 1=1 --", "__proto__"].map((id) => ({
-      ...{ who: "administrator" as const, address: `/administration/person/${encodeURIComponent(id)}` },
+      ...{
+        who: "administrator" as const,
+        address: `/administration/person/${encodeURIComponent(id)}`,
+      },
     })),
     ...["../../package.json", "..%2fpackage.json", "sessions.exe"].map((name) => ({
-      ...{ who: "record keeper" as const, address: `/api/records/format/${encodeURIComponent(name)}` },
+      ...{
+        who: "record keeper" as const,
+        address: `/api/records/format/${encodeURIComponent(name)}`,
+      },
     })),
   ];
 }
 
 /** Periods that exist at the edge of the calendar, or not at all. */
 const periods = [
-  ...["", "2026-Q5", "2026-13", "0000", "0000-Q1", "0001-01", "9999", "9999-Q4", "9999-12", "2026-Q3' or '1'='1"],
-  ...["2026-07-31..2026-07-01", "2026-02-30..2026-03-01", "0001-01-01..9999-12-31", "\u0000", "２０２６", "<script>"],
+  ...[
+    "",
+    "2026-Q5",
+    "2026-13",
+    "0000",
+    "0000-Q1",
+    "0001-01",
+    "9999",
+    "9999-Q4",
+    "9999-12",
+    "2026-Q3' or '1'='1",
+  ],
+  ...[
+    "2026-07-31..2026-07-01",
+    "2026-02-30..2026-03-01",
+    "0001-01-01..9999-12-31",
+    "\u0000",
+    "２０２６",
+    "<script>",
+  ],
 ];
-const practices = ["' or 1=1", "MEDLAR'; drop table users; --", "medlar", "\u0000", "%", "x".repeat(2000)];
+const practices = [
+  "' or 1=1",
+  "MEDLAR'; drop table users; --",
+  "medlar",
+  "\u0000",
+  "%",
+  "x".repeat(2000),
+];
 const numbers = ["0", "-1", "99999999999999999999", "1e9", "NaN", "1.5", "\u0000", "x"];
 
 /** The names that lists of pages go by. */

@@ -1,0 +1,130 @@
+import { expect, test } from "@playwright/test";
+import { callAction } from "./action-calls";
+import { everybody, type Known, known, type Somebody, type Who } from "./everybody";
+import { serverActions } from "./project-pages";
+
+test.describe.configure({ mode: "parallel" });
+
+/** An action as it could be called past its form. */
+interface Call {
+  action: string;
+  /** A page that it belongs to. */
+  address: string;
+  form: Record<string, string>;
+  /** Those of the role; everybody else is refused. */
+  role: readonly Somebody[];
+  /** Of the role, but this lies outside their practice: a sentence says that it is not theirs, or not there. */
+  beyond?: Somebody;
+}
+
+const administrators = ["administrator", "SPINDLE administrator"] as const;
+const keepers = ["record keeper", "SPINDLE record keeper"] as const;
+const email = "smuggled-in@tests.example";
+
+function calls({ people, imports, held }: Known): Call[] {
+  const person = `/administration/person/${people.lead}`;
+  const persons = (name: string, form: Record<string, string>): Call => ({
+    ...{ action: `app/administration/acts.ts ${name}`, address: person, role: administrators },
+    ...{ form: { person: people.lead, ...form }, beyond: "SPINDLE administrator" as const },
+  });
+  const practices = (name: string, form: Record<string, string>): Call => ({
+    ...{
+      action: `app/administration/practices/acts.ts ${name}`,
+      address: "/administration/practices",
+      role: administrators,
+    },
+    ...{ form: { practice: "MEDLAR", ...form }, beyond: "SPINDLE administrator" as const },
+  });
+  const rows = (name: string, form: Record<string, string>): Call => ({
+    ...{ action: `app/records/acts.ts ${name}`, address: "/records/held", role: keepers, form },
+  });
+  return [
+    {
+      ...persons("addPersonAct", {
+        name: "Smuggled",
+        email,
+        role: "administrator",
+        practice: "",
+        clinicianKey: "",
+      }),
+      address: "/administration",
+    },
+    persons("giveRoleAct", { role: "administrator", practice: "", clinicianKey: "" }),
+    persons("takeRoleAct", { grant: "1" }),
+    persons("resetPasswordAct", {}),
+    persons("removePersonAct", {}),
+    practices("changePracticeAct", { name: "Smuggled Lane", zone: "Europe/London" }),
+    practices("confirmCodesAct", { kind: "chair", code: "MEDLAR-1" }),
+    {
+      ...rows("undoAct", { import: String(imports.medlar), sure: "yes" }),
+      beyond: "SPINDLE record keeper",
+    },
+    rows("letGoAct", { row: held.medlar, reason: "Smuggled in." }),
+    rows("takeBackAct", { row: held.medlar }),
+    {
+      ...{
+        action: "app/clinician/acts.ts keepNoteAct",
+        address: "/clinician",
+        role: ["clinician M-03", "clinician M-06"],
+      },
+      form: { quarter: "2025-Q1", text: "Smuggled in." },
+    },
+  ];
+}
+
+test("Every server action is tried by whoever may not; the sign-in's is open to all", () => {
+  const tried = calls(known()).map(({ action }) => action);
+  expect([...tried, "app/sign-in/enter.ts enter"].sort()).toEqual(serverActions().sort());
+});
+
+for (const who of ["nobody", ...everybody] as const) {
+  test(`No action of another role is done for ${who}`, async () => {
+    for (const call of calls(known())) {
+      if (who !== "nobody" && call.role.includes(who)) continue;
+      expect
+        .soft(await outcomeFor(who, call), `${call.action} as ${who}`)
+        .toBe(who === "nobody" ? "sign in" : "refused");
+    }
+  });
+}
+
+test("No action reaches beyond the practice of whoever calls it", async () => {
+  for (const call of calls(known())) {
+    if (call.beyond) expect.soft(await outcomeFor(call.beyond, call), call.action).toBe("refused");
+  }
+});
+
+test("A held row of another practice is passed over", async () => {
+  for (const call of calls(known()).filter(({ form }) => form.row)) {
+    const answer = await callAction("SPINDLE record keeper", call.action, call.address, call.form);
+    expect(await answer.text(), call.action).toMatch(/"done":"0 rows (let go|taken back)/);
+  }
+});
+
+test("An action that is called from another site is not done", async () => {
+  const [call] = calls(known());
+  if (!call) throw new Error("There is no action.");
+  const answer = await callAction(
+    "administrator",
+    call.action,
+    call.address,
+    call.form,
+    "https://elsewhere.example",
+  );
+  expect(answer.status()).toBeGreaterThanOrEqual(400);
+  expect(await answer.text()).not.toContain('"done"');
+});
+
+async function outcomeFor(who: Who, { action, address, form }: Call): Promise<string> {
+  const answer = await callAction(who, action, address, form);
+  const text = await answer.text();
+  const leads = answer.headers().location ?? answer.headers()["x-action-redirect"] ?? "";
+  if (leads.includes("/sign-in")) return "sign in";
+  const sentences = [
+    ...["not one of your roles", "a clinician's own", "what concerns the whole group is for"],
+    ...["is not among them", "not yours to change", "a role outside the practices"],
+  ];
+  return sentences.some((sentence) => text.includes(sentence))
+    ? "refused"
+    : `${answer.status()} ${leads} ${text.slice(0, 300)}`;
+}
