@@ -3,11 +3,11 @@ import type { Role } from "./role";
 import type { Viewer } from "./viewer";
 
 /**
- * What a viewer may see or do, as the first argument of every read. The classes have private fields and are not
+ * What a viewer may see or do, as the first argument of every read. The classes have protected fields and are not
  * exported, so only this file makes a reach and forgetting permission does not compile. `practices` null is all.
  */
 class FiguresOfAll {
-  readonly #made = true;
+  protected readonly made = true;
   constructor(
     readonly by: string,
     readonly practices: readonly string[] | null,
@@ -17,7 +17,7 @@ class FiguresOfAll {
 }
 
 class FiguresOfOne {
-  readonly #made = true;
+  protected readonly made = true;
   constructor(
     readonly by: string,
     readonly clinicianKey: string,
@@ -25,7 +25,7 @@ class FiguresOfOne {
 }
 
 class Records {
-  readonly #made = true;
+  protected readonly made = true;
   constructor(
     readonly by: string,
     readonly practices: readonly string[] | null,
@@ -33,7 +33,7 @@ class Records {
 }
 
 class People {
-  readonly #made = true;
+  protected readonly made = true;
   constructor(
     readonly by: string,
     readonly practices: readonly string[] | null,
@@ -41,7 +41,7 @@ class People {
 }
 
 class OwnNotes {
-  readonly #made = true;
+  protected readonly made = true;
   constructor(readonly userId: string) {}
 }
 
@@ -70,7 +70,9 @@ export function qualityReach(viewer: Viewer): FiguresReach {
 export function ownReach(viewer: Viewer): OwnReach {
   const own = viewer.grants.find((grant) => grant.role === "clinician" && grant.clinicianKey);
   if (!own?.clinicianKey) {
-    throw new Refused("This page is a clinician's own; your sign-in is not joined to a clinician's code. Ask the administrator.");
+    throw new Refused(
+      "This page is a clinician's own; your sign-in is not joined to a clinician's code. Ask the administrator.",
+    );
   }
   return new FiguresOfOne(viewer.name, own.clinicianKey);
 }
@@ -88,7 +90,11 @@ export function notesReach(viewer: Viewer): NotesReach {
 }
 
 /** Whoever runs the command on the home's own machine holds its files anyway: everything. */
-export function holderReach(): { figures: FiguresReach; records: RecordsReach; people: PeopleReach } {
+export function holderReach(): {
+  figures: FiguresReach;
+  records: RecordsReach;
+  people: PeopleReach;
+} {
   const by = "command line";
   return {
     figures: new FiguresOfAll(by, null, true),
@@ -113,7 +119,10 @@ export function hasRole(viewer: Viewer, role: Role): boolean {
 
 function practicesAs(viewer: Viewer, role: Role): readonly string[] | null {
   const grants = viewer.grants.filter((grant) => grant.role === role);
-  if (grants.length === 0) throw new Refused(`This page is for the ${role.replace("-", " ")}; that is not one of your roles.`);
+  if (grants.length === 0)
+    throw new Refused(
+      `This page is for the ${role.replace("-", " ")}; that is not one of your roles.`,
+    );
   if (grants.some((grant) => grant.practice === null)) return null;
   return grants.map((grant) => grant.practice).filter((code) => code !== null);
 }

@@ -29,7 +29,10 @@ async function run(args: readonly string[]): Promise<number> {
   const json = rest.includes("--json");
   try {
     const verb = verbs[name];
-    if (!verb) throw new CannotDo(`There is no verb "${name}"; the verbs are ${Object.keys(verbs).join(", ")}.`);
+    if (!verb)
+      throw new CannotDo(
+        `There is no verb "${name}"; the verbs are ${Object.keys(verbs).join(", ")}.`,
+      );
     const done = await verb(rest, json);
     process.stdout.write(json ? `${JSON.stringify(done.json)}\n` : `${done.text}\n`);
     return 0;

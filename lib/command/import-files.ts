@@ -3,9 +3,9 @@ import { basename, extname, join, relative, resolve } from "node:path";
 import { parseArgs } from "node:util";
 import { holderReach } from "@/lib/access/reach";
 import { type ImportResult, importRecords, type Source } from "@/lib/reports/import-records";
+import { recordFileEndings } from "@/lib/reports/record-files";
 import { isTimeZone } from "@/lib/reports/time-zone";
 import { withHome } from "@/lib/reports/with-home";
-import { recordFileEndings } from "@/lib/reports/record-files";
 import { CannotDo, type Done } from "./verb";
 
 /** `import <files or folders…> [--zone Europe/London]`; paths are the caller's. */
@@ -16,11 +16,16 @@ export async function importFiles(args: string[], quiet: boolean): Promise<Done>
     options: { zone: { type: "string", default: "UTC" }, json: { type: "boolean" } },
   });
   if (positionals.length === 0) throw new CannotDo("Name the files or folders to bring in.");
-  if (!isTimeZone(values.zone)) throw new CannotDo(`"${values.zone}" is no time zone; write one as Europe/London.`);
+  if (!isTimeZone(values.zone))
+    throw new CannotDo(`"${values.zone}" is no time zone; write one as Europe/London.`);
   const sources = (await Promise.all(positionals.map(sourcesAt))).flat();
   const tell = quiet ? undefined : progressTo(process.stderr);
   const result = await withHome((home) =>
-    importRecords(holderReach().records, sources, { zone: values.zone, key: home.key, onProgress: tell }),
+    importRecords(holderReach().records, sources, {
+      zone: values.zone,
+      key: home.key,
+      onProgress: tell,
+    }),
   );
   return { text: inWords(result), json: asDocument(result) };
 }
@@ -34,8 +39,15 @@ async function sourcesAt(path: string): Promise<Source[]> {
   const names = (await readdir(whole, { recursive: true })).sort();
   const sources = names
     .filter((name) => recordFileEndings.includes(extname(name).toLowerCase()))
-    .map((name) => ({ path: join(whole, name), name: relative(whole, join(whole, name)), found: true }));
-  if (sources.length === 0) throw new CannotDo(`The folder ${path} holds no record files (${recordFileEndings.join(", ")}).`);
+    .map((name) => ({
+      path: join(whole, name),
+      name: relative(whole, join(whole, name)),
+      found: true,
+    }));
+  if (sources.length === 0)
+    throw new CannotDo(
+      `The folder ${path} holds no record files (${recordFileEndings.join(", ")}).`,
+    );
   return sources;
 }
 
@@ -43,7 +55,15 @@ function asDocument({ importId, files, held, passedOver }: ImportResult) {
   return {
     import: importId,
     passedOver,
-    files: files.map(({ name, table, read, accepted, repeated, held, letGo }) => ({ name, table, read, accepted, repeated, held, letGo })),
+    files: files.map(({ name, table, read, accepted, repeated, held, letGo }) => ({
+      name,
+      table,
+      read,
+      accepted,
+      repeated,
+      held,
+      letGo,
+    })),
     held: held.map((row) => ({
       file: row.file,
       line: row.line,
@@ -61,19 +81,34 @@ function inWords({ importId, files, held, passedOver }: ImportResult): string {
   const lines = files.map(
     (file) =>
       `${file.name} (${file.table}): ${file.read} read, ${file.accepted} accepted, ${file.repeated} repeated, ${file.held} held, ${file.letGo} let go` +
-      (file.ignored.length > 0 ? `; not kept, no field takes them: ${file.ignored.join(", ")}` : ""),
+      (file.ignored.length > 0
+        ? `; not kept, no field takes them: ${file.ignored.join(", ")}`
+        : ""),
   );
   const others = passedOver.map((why) => `passed over: ${why}`);
-  const reasons = held.slice(0, 20).map((row) => `  ${row.reasons.map((reason) => reason.sentence).join(" ")}`);
+  const reasons = held
+    .slice(0, 20)
+    .map((row) => `  ${row.reasons.map((reason) => reason.sentence).join(" ")}`);
   const more = held.length > 20 ? [`  … and ${held.length - 20} more; --json lists them all.`] : [];
-  return [`Import ${importId}`, ...lines, ...others, ...(held.length > 0 ? ["Held, and in no figure until mended:", ...reasons, ...more] : [])].join("\n");
+  return [
+    `Import ${importId}`,
+    ...lines,
+    ...others,
+    ...(held.length > 0 ? ["Held, and in no figure until mended:", ...reasons, ...more] : []),
+  ].join("\n");
 }
 
-function progressTo(stream: NodeJS.WriteStream): (progress: { file?: string; rowsRead: number; state: string }) => void {
+function progressTo(
+  stream: NodeJS.WriteStream,
+): (progress: { file?: string; rowsRead: number; state: string }) => void {
   let last = 0;
   return ({ file, rowsRead, state }) => {
     if (state === "reading" && Date.now() - last < 1000) return;
     last = Date.now();
-    stream.write(state === "reading" ? `reading ${file ?? ""}: ${rowsRead} rows\n` : `${rowsRead} rows read; checking them together\n`);
+    stream.write(
+      state === "reading"
+        ? `reading ${file ?? ""}: ${rowsRead} rows\n`
+        : `${rowsRead} rows read; checking them together\n`,
+    );
   };
 }

@@ -12,16 +12,35 @@ import { CannotDo, type Done } from "./verb";
 export async function showFigures(args: string[]): Promise<Done> {
   const { values } = parseArgs({
     args,
-    options: { period: { type: "string" }, practice: { type: "string" }, clinician: { type: "string" }, json: { type: "boolean" } },
+    options: {
+      period: { type: "string" },
+      practice: { type: "string" },
+      clinician: { type: "string" },
+      json: { type: "boolean" },
+    },
   });
   const period = periodNamed(values.period);
   const reach = narrowed(holderReach().figures, values.practice);
   return withHome(async () => {
-    if (values.practice && !(await practiceKnown(holderReach().records, values.practice))) throw new CannotDo(`No practice has the code ${values.practice}.`);
-    const found = await figures(reach, { periods: [period], by: values.clinician ? ["clinician"] : ["group", "practice", "clinician", "chair"] });
-    const wanted = values.clinician ? found.filter((figure) => "code" in figure.about && figure.about.code.split(", ").includes(values.clinician ?? "")) : found;
-    if (values.clinician && wanted.length === 0) throw new CannotDo(`No records of clinician ${values.clinician} in ${period.name}.`);
+    if (values.practice && !(await practiceKnown(holderReach().records, values.practice)))
+      throw new CannotDo(`No practice has the code ${values.practice}.`);
+    const found = await figures(reach, {
+      periods: [period],
+      by: values.clinician ? ["clinician"] : ["group", "practice", "clinician", "chair"],
+    });
+    const wanted = values.clinician
+      ? found.filter(
+          (figure) =>
+            "code" in figure.about &&
+            figure.about.code.split(", ").includes(values.clinician ?? ""),
+        )
+      : found;
+    if (values.clinician && wanted.length === 0)
+      throw new CannotDo(`No records of clinician ${values.clinician} in ${period.name}.`);
     const compared = await withReferences(reach, wanted);
-    return { text: compared.map(figureLine).join("\n"), json: { period: period.name, figures: compared } };
+    return {
+      text: compared.map(figureLine).join("\n"),
+      json: { period: period.name, figures: compared },
+    };
   });
 }

@@ -1,7 +1,8 @@
 import type { Criterion } from "./criterion";
 
 const practiceChoice = "The practice's own choice.";
-const treatmentCanals = "Canals of visits that were completed or are continuing, in first treatment or retreatment, that were prepared.";
+const treatmentCanals =
+  "Canals of visits that were completed or are continuing, in first treatment or retreatment, that were prepared.";
 
 /** The criteria in force, in page order. */
 export const criteria: readonly Criterion[] = [
@@ -9,14 +10,23 @@ export const criteria: readonly Criterion[] = [
     id: "isolation",
     title: "Isolation by rubber dam",
     statement: "The tooth was isolated by rubber dam.",
-    rationale: "The dam keeps saliva out of the canal, and irrigant and instruments out of the patient.",
+    rationale:
+      "The dam keeps saliva out of the canal, and irrigant and instruments out of the patient.",
     source: "Common practice.",
     unit: "visit",
     treatmentPopulation: false,
     populationInWords: "Every visit.",
     exclusions: [
-      { reason: "abandoned", inWords: "visits that were abandoned", when: { field: "outcome", is: "abandoned" } },
-      { reason: "not-applicable", inWords: "visits where the dam was not applicable", when: { field: "dam", is: "not-applicable" } },
+      {
+        reason: "abandoned",
+        inWords: "visits that were abandoned",
+        when: { field: "outcome", is: "abandoned" },
+      },
+      {
+        reason: "not-applicable",
+        inWords: "visits where the dam was not applicable",
+        when: { field: "dam", is: "not-applicable" },
+      },
     ],
     met: { field: "dam", is: "done" },
     evidence: { recorded: "dam" },
@@ -54,7 +64,13 @@ export const criteria: readonly Criterion[] = [
     unit: "canal",
     treatmentPopulation: true,
     populationInWords: treatmentCanals,
-    exclusions: [{ reason: "no-timer", inWords: "canals treated without a timer", when: { field: "timer_reset", is: "no-timer" } }],
+    exclusions: [
+      {
+        reason: "no-timer",
+        inWords: "canals treated without a timer",
+        when: { field: "timer_reset", is: "no-timer" },
+      },
+    ],
     met: { field: "timer_reset", is: "yes" },
     evidence: { recorded: "timer_reset" },
     exception: "exception",
@@ -71,10 +87,27 @@ export const criteria: readonly Criterion[] = [
     source: "Common practice.",
     unit: "chair-day",
     treatmentPopulation: false,
-    populationInWords: "Chairs and days on which a visit with continuous delivery started in the chair.",
-    exclusions: [{ reason: "out-of-service", inWords: "days out of service", when: { field: "status", is: "out-of-service" } }],
-    met: { all: [{ field: "status", is: "done" }, { field: "duration_s", atLeast: 30 }] },
-    evidence: { any: [{ all: [{ field: "status", is: "done" }, { recorded: "duration_s" }] }, { field: "status", is: "not-done" }] },
+    populationInWords:
+      "Chairs and days on which a visit with continuous delivery started in the chair.",
+    exclusions: [
+      {
+        reason: "out-of-service",
+        inWords: "days out of service",
+        when: { field: "status", is: "out-of-service" },
+      },
+    ],
+    met: {
+      all: [
+        { field: "status", is: "done" },
+        { field: "duration_s", atLeast: 30 },
+      ],
+    },
+    evidence: {
+      any: [
+        { all: [{ field: "status", is: "done" }, { recorded: "duration_s" }] },
+        { field: "status", is: "not-done" },
+      ],
+    },
     exception: null,
     target: 0.95,
     targetSource: practiceChoice,

@@ -13,7 +13,11 @@ export type Criterion = {
   readonly treatmentPopulation: boolean;
   readonly populationInWords: string;
   /** Taken out first, counted under the first that applies. */
-  readonly exclusions: readonly { readonly reason: string; readonly inWords: string; readonly when: Condition }[];
+  readonly exclusions: readonly {
+    readonly reason: string;
+    readonly inWords: string;
+    readonly when: Condition;
+  }[];
   readonly met: Condition;
   /** Without this evidence, a unit that is neither met nor excepted is not recorded. */
   readonly evidence: Condition;

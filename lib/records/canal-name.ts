@@ -1,6 +1,21 @@
 /** The trade's names of root canals (common practice); the order is the one pages list them in. */
 export const canalNames = [
-  "MB", "MB1", "MB2", "MB3", "ML", "MM", "M", "DB", "DL", "D", "B", "L", "P", "MP", "DP", "main",
+  "MB",
+  "MB1",
+  "MB2",
+  "MB3",
+  "ML",
+  "MM",
+  "M",
+  "DB",
+  "DL",
+  "D",
+  "B",
+  "L",
+  "P",
+  "MP",
+  "DP",
+  "main",
 ] as const;
 
 /**

@@ -36,5 +36,9 @@ function open(url: string): Database {
   const connections = new pg.Pool({ connectionString: url, max: 10 });
   // A connection that dies while idle must not end the process; the next query says what is wrong.
   connections.on("error", () => undefined);
-  return { url, pool: connections, prisma: new PrismaClient({ adapter: new PrismaPg({ connectionString: url }) }) };
+  return {
+    url,
+    pool: connections,
+    prisma: new PrismaClient({ adapter: new PrismaPg({ connectionString: url }) }),
+  };
 }

@@ -3,5 +3,14 @@ import { importMemory } from "./import-memory";
 /** Measures what is promised of speed and memory and prints it as a table; ratios are of one run. */
 const [small, large] = await importMemory([100_000, 1_000_000]);
 if (!small || !large) throw new Error("a run is missing");
-console.table([small, large].map((run) => ({ rows: run.rows, seconds: run.seconds.toFixed(1), "rows a second": Math.round(run.rows / run.seconds), "peak MB": Math.round(run.peakMb) })));
-console.log(`Peak memory of 1,000,000 rows against 100,000: ${(large.peakMb / small.peakMb).toFixed(2)} times (promised: at most 1.3)`);
+console.table(
+  [small, large].map((run) => ({
+    rows: run.rows,
+    seconds: run.seconds.toFixed(1),
+    "rows a second": Math.round(run.rows / run.seconds),
+    "peak MB": Math.round(run.peakMb),
+  })),
+);
+console.log(
+  `Peak memory of 1,000,000 rows against 100,000: ${(large.peakMb / small.peakMb).toFixed(2)} times (promised: at most 1.3)`,
+);

@@ -26,8 +26,12 @@ export async function importMemory(sizes: readonly number[]): Promise<ImportRun[
 
 async function importOnce(folder: string, files: readonly string[]): Promise<ImportRun> {
   const tsx = join(process.cwd(), "node_modules/.bin/tsx");
-  const { stdout } = await run(tsx, ["--tsconfig", "lib/command/tsconfig.json", "tests/bench/import-once.ts", ...files], {
-    env: { ...process.env, CANAL_AUDIT_HOME: join(folder, "home"), DATABASE_URL: "" },
-  });
+  const { stdout } = await run(
+    tsx,
+    ["--tsconfig", "lib/command/tsconfig.json", "tests/bench/import-once.ts", ...files],
+    {
+      env: { ...process.env, CANAL_AUDIT_HOME: join(folder, "home"), DATABASE_URL: "" },
+    },
+  );
   return JSON.parse(stdout);
 }

@@ -1,5 +1,5 @@
-import { createWriteStream } from "node:fs";
 import { once } from "node:events";
+import { createWriteStream } from "node:fs";
 import { join } from "node:path";
 
 const perCanal = 25;
@@ -14,7 +14,10 @@ export async function writeVisits(folder: string, deliveries: number): Promise<s
   ]);
   const canalFile = join(folder, "canals.csv");
   const names = ["MB", "D"];
-  const rows = Array.from({ length: canals }, (_, n) => `V${Math.floor(n / 2)},${names[n % 2]},rotary,yes`);
+  const rows = Array.from(
+    { length: canals },
+    (_, n) => `V${Math.floor(n / 2)},${names[n % 2]},rotary,yes`,
+  );
   await writeLines(canalFile, ["session_id,canal,preparation,timer_reset", ...rows]);
   return [sessions, canalFile];
 }
@@ -23,7 +26,9 @@ export async function writeVisits(folder: string, deliveries: number): Promise<s
 export async function writeDeliveries(folder: string, deliveries: number): Promise<string> {
   const file = join(folder, "irrigation.csv");
   const out = createWriteStream(file);
-  out.write("session_id,canal,seq,irrigant,concentration_pct,volume_ml,flow_ml_min,duration_s,basis,delivery,activation\n");
+  out.write(
+    "session_id,canal,seq,irrigant,concentration_pct,volume_ml,flow_ml_min,duration_s,basis,delivery,activation\n",
+  );
   for (let row = 0; row < deliveries; row += 1) {
     const canal = Math.floor(row / perCanal);
     const line = `V${Math.floor(canal / 2)},${canal % 2 ? "D" : "MB"},${(row % perCanal) + 1},naocl,3,${(row % 50) / 10},4,${15 + (row % 60)},metered,continuous,none\n`;

@@ -1,7 +1,7 @@
 import { expect, test } from "@playwright/test";
 import { stateOf } from "./everybody";
 import { signInTo } from "./sign-in";
-import { firstNumber, tableRows } from "./table-rows";
+import { firstNumber, tableRows, wordsOf } from "./table-rows";
 
 test("The clinician reads the own strips, follows a unit that missed to its visit, and keeps a note", async ({
   page,
@@ -14,7 +14,7 @@ test("The clinician reads the own strips, follows a unit that missed to its visi
   await expect(volume).toContainText(/Half of your .* had .* or more/);
   // Four other clinicians with ten canals each stand behind it in the demo (seed/cast.ts).
   await expect(volume).toContainText(/The practice's median without you is [\d.]+ mL/);
-  const estimate = await volume.locator(".estimate").innerText();
+  const estimate = await wordsOf(volume.locator(".estimate"));
   await expect(volume.locator(".finding")).toContainText(estimate);
 
   // Every unit of a strip stands in one of its chart's columns, those under "More measures" too.
@@ -32,7 +32,7 @@ test("The clinician reads the own strips, follows a unit that missed to its visi
     has: page.getByText("What to do about those that missed it"),
   });
   await expect(missed.first()).toBeVisible();
-  const title = await missed.first().getByRole("heading", { level: 3 }).innerText();
+  const title = await wordsOf(missed.first().getByRole("heading", { level: 3 }));
   const [row] = await tableRows(missed.first().locator("table"));
   await missed.first().locator("tbody a").first().click();
   await expect(page.getByRole("heading", { level: 1 })).toHaveText(/^Visit /);

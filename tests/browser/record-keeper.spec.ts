@@ -5,7 +5,7 @@ import { dropFile } from "./drop-file";
 import { stateOf } from "./everybody";
 import { messyVisits, patientReference } from "./messy-visits";
 import { signInTo } from "./sign-in";
-import { firstNumber, tableRows } from "./table-rows";
+import { firstNumber, tableRows, wordsOf } from "./table-rows";
 
 test("The record keeper drops a messy file, lets a held row go, and undoes the import", async ({
   page,
@@ -100,5 +100,5 @@ async function fileCounts(page: Page) {
 async function chairVisits(page: Page): Promise<number> {
   await page.goto("/records?period=2024-Q4&practice=QUINCE");
   const chair = page.locator("#coverage .calendar-box", { hasText: "QUINCE-1" });
-  return firstNumber(await chair.locator("p").innerText());
+  return firstNumber(await wordsOf(chair.locator("p")));
 }

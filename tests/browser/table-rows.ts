@@ -11,6 +11,11 @@ export async function tableRows(table: Locator): Promise<Record<string, string>[
   });
 }
 
+/** The words of an element, whether they are folded away or not. */
+export async function wordsOf(element: Locator): Promise<string> {
+  return ((await element.textContent()) ?? "").replace(/[ \n\t]+/g, " ").trim();
+}
+
 /** The first whole number of the words, with a thin space between thousands. */
 export function firstNumber(words: string | undefined): number {
   const found = /\d[\d\u202f]*/.exec(words ?? "");

@@ -9,7 +9,10 @@ import type { StagedRow } from "@/lib/store/import/staging";
 export type Rows = Partial<Record<TableName, readonly (Values | StagedRow)[]>>;
 
 /** Imports checked rows as files in the order given, each table a file, and answers the import and its counts by table. */
-export async function bringIn(rows: Rows, order: readonly TableName[] = tableNames): Promise<{ importId: number; counts: Partial<Record<TableName, FileCounts>> }> {
+export async function bringIn(
+  rows: Rows,
+  order: readonly TableName[] = tableNames,
+): Promise<{ importId: number; counts: Partial<Record<TableName, FileCounts>> }> {
   async function* sheets(): AsyncGenerator<SheetToImport> {
     for (const table of order) {
       const some = rows[table];
@@ -46,9 +49,38 @@ export async function snapshot(): Promise<Record<string, unknown[]>> {
 }
 
 export const visit: Values = {
-  session_id: "V-1", practice: "OAK", chair: "OAK-1", clinician: "C01", patient: "hash-1", started_at: "2026-07-03T08:10:00.000Z",
-  ended_at: "2026-07-03T09:00:00.000Z", tooth: "26", tooth_notation: "fdi", treatment: "primary", outcome: "completed",
+  session_id: "V-1",
+  practice: "OAK",
+  chair: "OAK-1",
+  clinician: "C01",
+  patient: "hash-1",
+  started_at: "2026-07-03T08:10:00.000Z",
+  ended_at: "2026-07-03T09:00:00.000Z",
+  tooth: "26",
+  tooth_notation: "fdi",
+  treatment: "primary",
+  outcome: "completed",
 };
-export const canal: Values = { session_id: "V-1", canal: "MB1", preparation: "rotary", timer_reset: "yes" };
-export const delivery: Values = { session_id: "V-1", canal: "MB1", seq: 1, irrigant: "naocl", volume_ml: 4.5, duration_s: 60, delivery: "syringe" };
-export const use: Values = { session_id: "V-1", canal: "MB1", seq: 1, kind: "rotary", instrument_id: "i-1", separated: 0 };
+export const canal: Values = {
+  session_id: "V-1",
+  canal: "MB1",
+  preparation: "rotary",
+  timer_reset: "yes",
+};
+export const delivery: Values = {
+  session_id: "V-1",
+  canal: "MB1",
+  seq: 1,
+  irrigant: "naocl",
+  volume_ml: 4.5,
+  duration_s: 60,
+  delivery: "syringe",
+};
+export const use: Values = {
+  session_id: "V-1",
+  canal: "MB1",
+  seq: 1,
+  kind: "rotary",
+  instrument_id: "i-1",
+  separated: 0,
+};

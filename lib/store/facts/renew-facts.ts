@@ -11,8 +11,12 @@ export async function renewFacts(client: pg.ClientBase): Promise<void> {
     create temp table renewing on commit drop as
     select distinct visit_id from touched where visit_id is not null`);
   await client.query("analyze renewing");
-  await client.query("delete from canal_facts using renewing where canal_facts.visit_id = renewing.visit_id");
-  await client.query("delete from visit_facts using renewing where visit_facts.visit_id = renewing.visit_id");
+  await client.query(
+    "delete from canal_facts using renewing where canal_facts.visit_id = renewing.visit_id",
+  );
+  await client.query(
+    "delete from visit_facts using renewing where visit_facts.visit_id = renewing.visit_id",
+  );
   await client.query(canalFacts);
   await client.query("analyze canal_facts");
   await client.query(visitFacts);

@@ -35,12 +35,23 @@ export type HeldRow = {
 export async function filesOfImport(_reach: RecordsReach, importId: number): Promise<FileCounts[]> {
   const rows = await prisma().importFile.findMany({ where: { importId }, orderBy: { id: "asc" } });
   return rows.map(({ name, tableName, ignored, read, accepted, repeated, held, letGo }) => ({
-    name, table: tableName, ignored, read, accepted, repeated, held, letGo,
+    name,
+    table: tableName,
+    ignored,
+    read,
+    accepted,
+    repeated,
+    held,
+    letGo,
   }));
 }
 
 /** The held rows that an import brought, or brought again, in the order of file and line. */
-export async function heldOfImport(reach: RecordsReach, importId: number, limit?: number): Promise<HeldRow[]> {
+export async function heldOfImport(
+  reach: RecordsReach,
+  importId: number,
+  limit?: number,
+): Promise<HeldRow[]> {
   const { rows } = await pool().query(
     `${select}, (
        select h.id as held_id, h.file_id, h.line from held h
@@ -65,17 +76,31 @@ export type HeldAsked = {
 export async function heldNow(
   reach: RecordsReach,
   asked: HeldAsked & { limit: number; offset: number },
-): Promise<{ rows: HeldRow[]; count: number; byReason: { table: string; kind: string; column: string; count: number }[] }> {
+): Promise<{
+  rows: HeldRow[];
+  count: number;
+  byReason: { table: string; kind: string; column: string; count: number }[];
+}> {
   const where = `h.state = $1 and ($2::text is null or h.table_name = $2) and ($3::text is null or h.kind = $3) and ${heldWithin(4)}
     and ($5::text is null or coalesce(h.reasons -> 0 ->> 'column', '') = $5)
     and ($6::int is null or exists (select from import_files b where b.import_id = $6 and (b.id = h.file_id
       or b.id in (select w.file_id from witnesses w where w.table_name = 'held' and w.row_id = h.id))))`;
-  const parameters = [asked.state ?? "held", asked.table ?? null, asked.kind ?? null, reach.practices, asked.column ?? null, asked.importId ?? null];
+  const parameters = [
+    asked.state ?? "held",
+    asked.table ?? null,
+    asked.kind ?? null,
+    reach.practices,
+    asked.column ?? null,
+    asked.importId ?? null,
+  ];
   const { rows } = await pool().query(
     `${select}, import_files f where f.id = h.file_id and ${where} order by h.file_id, h.line, h.id limit $7 offset $8`,
     [...parameters, asked.limit, asked.offset],
   );
-  const counted = await pool().query(`select count(*)::int as count from held h where ${where}`, parameters);
+  const counted = await pool().query(
+    `select count(*)::int as count from held h where ${where}`,
+    parameters,
+  );
   const grouped = await pool().query(
     `select h.table_name as "table", h.kind, coalesce(h.reasons -> 0 ->> 'column', '') as column, count(*)::int as count
      from held h where h.state = $1 and ${heldWithin(2)} group by 1, 2, 3 order by 4 desc, 1, 2, 3`,
@@ -86,13 +111,20 @@ export async function heldNow(
 
 /** Imports, newest first. */
 export async function recentImports(_reach: RecordsReach, limit: number) {
-  const rows = await prisma().import.findMany({ orderBy: { id: "desc" }, take: limit, include: { files: { orderBy: { id: "asc" } } } });
+  const rows = await prisma().import.findMany({
+    orderBy: { id: "desc" },
+    take: limit,
+    include: { files: { orderBy: { id: "asc" } } },
+  });
   return rows;
 }
 
 /** One import with its files, or null. */
 export async function importOf(_reach: RecordsReach, importId: number) {
-  return prisma().import.findUnique({ where: { id: importId }, include: { files: { orderBy: { id: "asc" } } } });
+  return prisma().import.findUnique({
+    where: { id: importId },
+    include: { files: { orderBy: { id: "asc" } } },
+  });
 }
 
 const select = `select h.id::text, f.name as file, f.import_id as "importId", h.line, h.table_name as "table", h.kind, h.practice,

@@ -13,8 +13,14 @@ import { hangsOnVisit, list, storedColumns, storedKey } from "./stored-columns";
  *
  * The order of arrival decides what stands: file_id rises in the order of reading, then the line.
  */
-export async function judge(client: pg.ClientBase, table: TableName, practices: readonly string[] | null) {
-  await client.query(`create temp table judged_${table} on commit drop as ${judgingQuery(table, practices)}`);
+export async function judge(
+  client: pg.ClientBase,
+  table: TableName,
+  practices: readonly string[] | null,
+) {
+  await client.query(
+    `create temp table judged_${table} on commit drop as ${judgingQuery(table, practices)}`,
+  );
 }
 
 function judgingQuery(table: TableName, practices: readonly string[] | null): string {
@@ -90,7 +96,9 @@ export function contradicts(table: TableName): string {
 
 /** SQL: row `s` has a value where `e` has none. */
 export function completes(table: TableName): string {
-  return any(valueColumns(table).map((name) => `(e."${name}" is null and s."${name}" is not null)`));
+  return any(
+    valueColumns(table).map((name) => `(e."${name}" is null and s."${name}" is not null)`),
+  );
 }
 
 /** The columns that carry values, not the key. */
@@ -103,7 +111,9 @@ export function valueColumns(table: TableName): string[] {
 /** SQL that gives the held reasons of a judged row `j` of import file `i`, by its verdict. */
 export function reasonsByVerdict(table: TableName): string {
   const others = contradictionReasons(table, valueColumns(table));
-  return hangsOnVisit(table) ? `case j.verdict when 'waiting' then ${waitingReasons(table)} else ${others} end` : others;
+  return hangsOnVisit(table)
+    ? `case j.verdict when 'waiting' then ${waitingReasons(table)} else ${others} end`
+    : others;
 }
 
 function outside(practice: string, practices: readonly string[] | null): string {

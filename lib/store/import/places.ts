@@ -1,7 +1,11 @@
 import type pg from "pg";
 
 /** Creates the practices, chairs and clinicians whose codes are not yet known; an administrator confirms them later. */
-export async function addPlaces(client: pg.ClientBase, zone: string, practices: readonly string[] | null) {
+export async function addPlaces(
+  client: pg.ClientBase,
+  zone: string,
+  practices: readonly string[] | null,
+) {
   const within = "($1::text[] is null or practice = any($1))";
   await client.query(
     `insert into practices (code, name, zone)

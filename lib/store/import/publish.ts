@@ -2,10 +2,10 @@ import type pg from "pg";
 import { type TableName, tableNames, tables } from "@/lib/records/tables";
 import { renewFacts } from "../facts/renew-facts";
 import { holdUsesAfterSeparation } from "./after-separation";
-import { countFiles, holdAsRead, holdJudged, settleWaiting, witnessJudged } from "./settle";
 import { judge } from "./judge";
 import { addCanalClinicians, addPlaces } from "./places";
 import { settleInRounds } from "./rounds";
+import { countFiles, holdAsRead, holdJudged, settleWaiting, witnessJudged } from "./settle";
 import { hangsOnVisit, list, storedColumns } from "./stored-columns";
 
 export type Publishing = {
@@ -74,7 +74,9 @@ async function accept(client: pg.ClientBase, table: TableName) {
 /** Notes the visits whose derived figures are to be renewed. */
 async function touch(client: pg.ClientBase, table: TableName) {
   if (tables[table].parent) {
-    await client.query(`insert into touched select visit_id from judged_${table} where visit_id is not null`);
+    await client.query(
+      `insert into touched select visit_id from judged_${table} where visit_id is not null`,
+    );
   } else if (table === "sessions") {
     await client.query(
       `insert into touched select v.id from judged_sessions j join sessions v using (practice, session_id)`,

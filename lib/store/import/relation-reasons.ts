@@ -19,26 +19,39 @@ export function waitingReasons(table: TableName): string {
   }
   const noParent =
     parent === "instruments"
-      ? reason("'seq'", "format('%s %s %s', j.session_id, j.canal, j.seq)", "'there is no such use of an instrument yet; the row joins by itself when it arrives'")
-      : reason("'canal'", "j.canal", "format('visit %s has no such canal; the row joins by itself when the canal arrives, or correct the name', j.session_id)");
+      ? reason(
+          "'seq'",
+          "format('%s %s %s', j.session_id, j.canal, j.seq)",
+          "'there is no such use of an instrument yet; the row joins by itself when it arrives'",
+        )
+      : reason(
+          "'canal'",
+          "j.canal",
+          "format('visit %s has no such canal; the row joins by itself when the canal arrives, or correct the name', j.session_id)",
+        );
   return `jsonb_build_array(case when j.visit_id is null then ${noVisit} else ${noParent} end)`;
 }
 
 /** SQL giving the reasons of a row `j` that contradicts the accepted row `e`, or may not be brought in. */
 export function contradictionReasons(table: TableName, names: readonly string[]): string {
   const differing = names.map(
-    (name) => `case when ${differs(name, "j")} then jsonb_build_array(${reason(
-      `'${name}'`,
-      shown(table, name, "j"),
-      `format('an accepted row with the same key has "%s", and the first one stands; let this row go, or correct it at its source', ${shown(table, name, "e")})`,
-    )}) else '[]' end`,
+    (name) =>
+      `case when ${differs(name, "j")} then jsonb_build_array(${reason(
+        `'${name}'`,
+        shown(table, name, "j"),
+        `format('an accepted row with the same key has "%s", and the first one stands; let this row go, or correct it at its source', ${shown(table, name, "e")})`,
+      )}) else '[]' end`,
   );
   const several = reason(
     "'practice'",
     "coalesce(j.practice, '')",
     `format('visit %s is known in %s; write the practice into the row', ${tables[table].parent ? "j.session_id" : "''"}, j.in_practices)`,
   );
-  const outside = reason("'practice'", "coalesce(j.practice, j.in_practices, '')", "'you may bring in rows of your own practice only; ask the group''s record keeper'");
+  const outside = reason(
+    "'practice'",
+    "coalesce(j.practice, j.in_practices, '')",
+    "'you may bring in rows of your own practice only; ask the group''s record keeper'",
+  );
   return `case j.verdict when 'several-practices' then jsonb_build_array(${several})
     when 'outside-reach' then jsonb_build_array(${outside})
     else ${differing.join(" || ") || "'[]'::jsonb"} end`;
@@ -59,8 +72,10 @@ function reason(column: string, found: string, remedy: string): string {
 function shown(table: TableName, name: string, row: string): string {
   const column = tables[table].columns.find((one) => one.name === name);
   // A patient stays out of every sentence, even as a hash.
-  if (column?.type === "patient") return `case when ${row}."${name}" is null then null else 'another patient' end`;
-  if (column?.type === "flag") return `case ${row}."${name}" when true then 'yes' when false then 'no' end`;
+  if (column?.type === "patient")
+    return `case when ${row}."${name}" is null then null else 'another patient' end`;
+  if (column?.type === "flag")
+    return `case ${row}."${name}" when true then 'yes' when false then 'no' end`;
   if (column?.type === "instant")
     return `to_char(${row}."${name}" at time zone 'UTC', 'YYYY-MM-DD"T"HH24:MI:SS"Z"')`;
   return `${row}."${name}"::text`;

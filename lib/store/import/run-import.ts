@@ -13,7 +13,12 @@ export type SheetToImport = {
   readonly rows: AsyncIterable<StagedRow>;
 };
 
-export type ImportProgress = { readonly importId: number; readonly file?: string; readonly rowsRead: number; readonly state: "reading" | "publishing" };
+export type ImportProgress = {
+  readonly importId: number;
+  readonly file?: string;
+  readonly rowsRead: number;
+  readonly state: "reading" | "publishing";
+};
 
 /**
  * Reads all sheets into staging and publishes them in one transaction: readers see all of an import or nothing.
@@ -24,7 +29,11 @@ export type ImportProgress = { readonly importId: number; readonly file?: string
 export async function runImport(
   reach: RecordsReach,
   sheets: AsyncIterable<SheetToImport>,
-  how: { zone: string; onBegin?: (importId: number) => void; onProgress?: (progress: ImportProgress) => void },
+  how: {
+    zone: string;
+    onBegin?: (importId: number) => void;
+    onProgress?: (progress: ImportProgress) => void;
+  },
 ): Promise<number> {
   const started = await prisma().import.create({ data: { by: reach.by, state: "reading" } });
   how.onBegin?.(started.id);
@@ -34,7 +43,12 @@ export async function runImport(
     await makeStaging(client);
     for await (const sheet of sheets) {
       const file = await prisma().importFile.create({
-        data: { importId: started.id, name: sheet.name, tableName: sheet.table, ignored: [...sheet.ignored] },
+        data: {
+          importId: started.id,
+          name: sheet.name,
+          tableName: sheet.table,
+          ignored: [...sheet.ignored],
+        },
       });
       await stage(client, sheet.table, file.id, sheet.rows, async (count) => {
         rowsRead += count;
@@ -44,12 +58,20 @@ export async function runImport(
     }
     how.onProgress?.({ importId: started.id, rowsRead, state: "publishing" });
     await prisma().import.update({ where: { id: started.id }, data: { state: "publishing" } });
-    await inTransaction(client, () => publish(client, { zone: how.zone, practices: reach.practices }));
-    await prisma().import.update({ where: { id: started.id }, data: { state: "done", finishedAt: new Date() } });
+    await inTransaction(client, () =>
+      publish(client, { zone: how.zone, practices: reach.practices }),
+    );
+    await prisma().import.update({
+      where: { id: started.id },
+      data: { state: "done", finishedAt: new Date() },
+    });
     return started.id;
   } catch (trouble) {
     const message = trouble instanceof Error ? trouble.message : String(trouble);
-    await prisma().import.update({ where: { id: started.id }, data: { state: "failed", message, finishedAt: new Date() } });
+    await prisma().import.update({
+      where: { id: started.id },
+      data: { state: "failed", message, finishedAt: new Date() },
+    });
     throw trouble;
   } finally {
     // The connection is closed, not reused: its temporary staging tables go with it.
@@ -58,7 +80,10 @@ export async function runImport(
 }
 
 /** Runs `work` in one transaction on this connection. */
-export async function inTransaction<Result>(client: pg.ClientBase, work: () => Promise<Result>): Promise<Result> {
+export async function inTransaction<Result>(
+  client: pg.ClientBase,
+  work: () => Promise<Result>,
+): Promise<Result> {
   await client.query("begin");
   try {
     const result = await work();

@@ -17,7 +17,9 @@ export async function witnessJudged(client: pg.ClientBase, table: TableName) {
 /** Holds the rows that their relation to others keeps out, once each however often they come. */
 export async function holdJudged(client: pg.ClientBase, table: TableName) {
   const key = storedKey(table).filter((name) => name !== "visit_id" && name !== "practice");
-  const shownKey = [...(hangsOnVisit(table) ? ["session_id"] : []), ...key].map((name) => `j."${name}"`);
+  const shownKey = [...(hangsOnVisit(table) ? ["session_id"] : []), ...key].map(
+    (name) => `j."${name}"`,
+  );
   const sessionId = hangsOnVisit(table) || table === "sessions" ? "j.session_id" : "null";
   const canal = key.includes("canal") ? "j.canal" : "null";
   const match = storedKey(table).map((name) => `e."${name}" = j."${name}"`);

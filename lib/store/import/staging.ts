@@ -53,13 +53,20 @@ export async function stage(
   await onRows(batch.length);
 }
 
-async function copyBatch(client: pg.ClientBase, table: TableName, fileId: number, batch: readonly StagedRow[]) {
+async function copyBatch(
+  client: pg.ClientBase,
+  table: TableName,
+  fileId: number,
+  batch: readonly StagedRow[],
+) {
   const good: string[] = [];
   const held: string[] = [];
   const place = hangsOnVisit(table) ? ["practice", "session_id"] : [];
   const names = storedColumns(table).map((column) => column.name);
   const optionalKeys = new Set(
-    tables[table].columns.filter((column) => column.key && !column.required).map((column) => column.name),
+    tables[table].columns
+      .filter((column) => column.key && !column.required)
+      .map((column) => column.name),
   );
   for (const row of batch) {
     if ("values" in row) {
@@ -68,7 +75,9 @@ async function copyBatch(client: pg.ClientBase, table: TableName, fileId: number
       );
       good.push(`${[fileId, row.line, fieldsOf(table, row.values), "\\N", ...cells].join("\t")}\n`);
     } else {
-      const cells = [table, fileId, row.line, row.key, row.practice, row.session_id, row.canal].map(cell);
+      const cells = [table, fileId, row.line, row.key, row.practice, row.session_id, row.canal].map(
+        cell,
+      );
       held.push(`${[...cells, cell(json(row.raw)), cell(json(row.reasons))].join("\t")}\n`);
     }
   }
@@ -87,7 +96,10 @@ function fieldsOf(table: TableName, values: Values): number {
 
 async function copy(client: pg.ClientBase, into: string, lines: string[]) {
   if (lines.length === 0) return;
-  await pipeline(Readable.from(lines, { objectMode: false }), client.query(copyFrom(`copy ${into} from stdin`)));
+  await pipeline(
+    Readable.from(lines, { objectMode: false }),
+    client.query(copyFrom(`copy ${into} from stdin`)),
+  );
 }
 
 /** A value in COPY's text format. */

@@ -20,7 +20,8 @@ export class UndoRefused extends Error {
  */
 export async function undoImport(reach: RecordsReach, importId: number): Promise<void> {
   const found = await prisma().import.findUnique({ where: { id: importId } });
-  if (found?.state !== "done") throw new UndoRefused("This import is not there to undo, or is undone already.");
+  if (found?.state !== "done")
+    throw new UndoRefused("This import is not there to undo, or is undone already.");
   const client = await pool().connect();
   try {
     await makeStaging(client);
@@ -29,15 +30,23 @@ export async function undoImport(reach: RecordsReach, importId: number): Promise
       await takeBack(client, importId, reach.practices);
       await publish(client, { zone: "UTC", practices: null, afterUndo: true });
       await dropUnusedPlaces(client);
-      await client.query("update imports set state = 'undone', finished_at = now() where id = $1", [importId]);
+      await client.query("update imports set state = 'undone', finished_at = now() where id = $1", [
+        importId,
+      ]);
     });
   } finally {
     client.release(true);
   }
 }
 
-async function takeBack(client: pg.ClientBase, importId: number, practices: readonly string[] | null) {
-  await client.query(`create temp table files_back on commit drop as select id from import_files where import_id = ${Number(importId)}`);
+async function takeBack(
+  client: pg.ClientBase,
+  importId: number,
+  practices: readonly string[] | null,
+) {
+  await client.query(
+    `create temp table files_back on commit drop as select id from import_files where import_id = ${Number(importId)}`,
+  );
   await client.query("create temp table touched (visit_id bigint) on commit drop");
   for (const table of [...tableNames].reverse()) {
     await refuseOutsideReach(client, table, practices);
@@ -58,14 +67,23 @@ async function takeBack(client: pg.ClientBase, importId: number, practices: read
   await takeHeldBack(client);
 }
 
-async function refuseOutsideReach(client: pg.ClientBase, table: TableName, practices: readonly string[] | null) {
+async function refuseOutsideReach(
+  client: pg.ClientBase,
+  table: TableName,
+  practices: readonly string[] | null,
+) {
   if (practices === null) return;
-  const practice = hangsOnVisit(table) ? "(select v.practice from sessions v where v.id = t.visit_id)" : "t.practice";
+  const practice = hangsOnVisit(table)
+    ? "(select v.practice from sessions v where v.id = t.visit_id)"
+    : "t.practice";
   const { rows } = await client.query(
     `select ${practice} as practice from "${table}" t where t.file_id in (select id from files_back) and not (${practice} = any($1)) limit 1`,
     [practices],
   );
-  if (rows[0]) throw new UndoRefused(`This import holds rows of practice ${rows[0].practice}, which is not yours to change; ask the group's record keeper.`);
+  if (rows[0])
+    throw new UndoRefused(
+      `This import holds rows of practice ${rows[0].practice}, which is not yours to change; ask the group's record keeper.`,
+    );
 }
 
 /** Refuses when a row that stays hangs on one that goes. */
@@ -80,9 +98,10 @@ async function refuseOrphans(client: pg.ClientBase) {
         ? "select c.visit_id, c.canal from going g join canals c on c.id = g.id where g.table_name = 'canals'"
         : "",
     ].filter(Boolean);
-    const use = parent === "instruments"
-      ? "or exists (select from going g join instruments p on p.id = g.id where g.table_name = 'instruments' and p.visit_id = t.visit_id and p.canal = t.canal and p.seq = t.seq)"
-      : "";
+    const use =
+      parent === "instruments"
+        ? "or exists (select from going g join instruments p on p.id = g.id where g.table_name = 'instruments' and p.visit_id = t.visit_id and p.canal = t.canal and p.seq = t.seq)"
+        : "";
     const { rows } = await client.query(`
       with parents as (${parents.join(" union all ")})
       select v.session_id, i.name, t.line, i.import_id from "${table}" t join sessions v on v.id = t.visit_id join import_files i on i.id = t.file_id
@@ -106,10 +125,16 @@ async function passOn(client: pg.ClientBase, table: TableName) {
     await client.query(`insert into touched select t.id from sessions t where t.file_id in (select id from files_back)
       or t.id in (select row_id from witnesses where table_name = 'sessions' and file_id in (select id from files_back))`);
   } else if (table === "people") {
-    await client.query(`insert into touched select v.id from people t join sessions v using (practice) where t.file_id in (select id from files_back)`);
+    await client.query(
+      `insert into touched select v.id from people t join sessions v using (practice) where t.file_id in (select id from files_back)`,
+    );
   }
-  await client.query(`delete from "${table}" t using going g where g.table_name = '${table}' and g.id = t.id`);
-  await client.query(`delete from witnesses w using going g where w.table_name = '${table}' and g.table_name = w.table_name and w.row_id = g.id`);
+  await client.query(
+    `delete from "${table}" t using going g where g.table_name = '${table}' and g.id = t.id`,
+  );
+  await client.query(
+    `delete from witnesses w using going g where w.table_name = '${table}' and g.table_name = w.table_name and w.row_id = g.id`,
+  );
   // The next witness stands in the row; what only the undone import bore is empty again.
   await client.query(`update "${table}" t set file_id = h.file_id, line = h.line, fields = h.fields
     from heirs_${table} h where h.row_id = t.id and t.file_id in (select id from files_back)`);
@@ -117,7 +142,10 @@ async function passOn(client: pg.ClientBase, table: TableName) {
   const borne = `t.fields | coalesce((select bit_or(w.fields) from witnesses w where w.table_name = '${table}' and w.row_id = t.id
       and w.file_id not in (select id from files_back)), 0)`;
   if (kept.length > 0) {
-    const cleared = kept.map((column) => `"${column.name}" = case when b.borne & ${column.bit} <> 0 then t."${column.name}" end`);
+    const cleared = kept.map(
+      (column) =>
+        `"${column.name}" = case when b.borne & ${column.bit} <> 0 then t."${column.name}" end`,
+    );
     await client.query(`
       with b as (select t.id, ${borne} as borne from "${table}" t where t.id in (
         select row_id from witnesses where table_name = '${table}' and file_id in (select id from files_back)
@@ -126,7 +154,9 @@ async function passOn(client: pg.ClientBase, table: TableName) {
   }
   await client.query(`delete from witnesses w using heirs_${table} h where w.table_name = '${table}' and w.row_id = h.row_id and w.file_id = h.file_id and w.line = h.line
     and exists (select from "${table}" t where t.id = h.row_id and t.file_id = h.file_id and t.line = h.line)`);
-  await client.query(`delete from witnesses where table_name = '${table}' and file_id in (select id from files_back)`);
+  await client.query(
+    `delete from witnesses where table_name = '${table}' and file_id in (select id from files_back)`,
+  );
 }
 
 async function takeHeldBack(client: pg.ClientBase) {
@@ -142,5 +172,7 @@ async function takeHeldBack(client: pg.ClientBase) {
     )
     delete from witnesses w using passed p where w.table_name = 'held' and w.row_id = p.id and w.file_id = p.file_id and w.line = p.line`);
   await client.query("delete from held where file_id in (select id from files_back)");
-  await client.query("delete from witnesses where table_name = 'held' and file_id in (select id from files_back)");
+  await client.query(
+    "delete from witnesses where table_name = 'held' and file_id in (select id from files_back)",
+  );
 }

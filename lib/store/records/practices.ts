@@ -1,10 +1,17 @@
 import type { FiguresReach, PeopleReach, RecordsReach } from "@/lib/access/reach";
 import { prisma } from "../database";
 
-export type PracticeRow = { readonly code: string; readonly name: string; readonly zone: string; readonly confirmed: boolean };
+export type PracticeRow = {
+  readonly code: string;
+  readonly name: string;
+  readonly zone: string;
+  readonly confirmed: boolean;
+};
 
 /** The practices within a reach, by code. */
-export async function practicesWithin(reach: FiguresReach | RecordsReach | PeopleReach): Promise<PracticeRow[]> {
+export async function practicesWithin(
+  reach: FiguresReach | RecordsReach | PeopleReach,
+): Promise<PracticeRow[]> {
   return prisma().practice.findMany({
     where: reach.practices === null ? {} : { code: { in: [...reach.practices] } },
     orderBy: { code: "asc" },

