@@ -79,10 +79,9 @@ export function addressTable({ visit, imports, people }: Known): Line[] {
     page(visitPage, "/visits/SPINDLE/no-such-visit", { "group lead": 404 }),
     page(visitPage, "/visits/NOWHERE/1", { "group lead": 404 }),
 
-    // How a practice's record keeper is answered here is a test of its own.
     page(importPage, `/records/imports/${imports.medlar}`, {
       "record keeper": 200,
-      "SPINDLE record keeper": 200,
+      "SPINDLE record keeper": 404,
     }),
     page(importPage, `/records/imports/${imports.spindle}`, keepers),
     page(importPage, `/records/imports/${noId}`, keeperOnly(404)),

@@ -64,8 +64,6 @@ test("A visit that is not one's own is refused in the same words whether it exis
 });
 
 test("An import of another practice alone is not confirmed to a practice's record keeper", async () => {
-  // Nothing kept says of which practices an import is, so a record keeper of one sees the file names and counts of all.
-  test.fail();
   const context = await as("SPINDLE record keeper");
   const answer = await context.get(`/records/imports/${known().imports.medlar}`);
   expect(answer.status()).toBe(404);

@@ -109,22 +109,33 @@ export async function heldNow(
   return { rows: rows.map(heldRow), count: counted.rows[0].count, byReason: grouped.rows };
 }
 
-/** Imports, newest first. */
-export async function recentImports(_reach: RecordsReach, limit: number) {
-  const rows = await prisma().import.findMany({
+/** Imports, newest first, that held rows of the reach's practices alone; of one without rows yet, the viewer's own. */
+export async function recentImports(reach: RecordsReach, limit: number) {
+  const ids = await importsWithin(reach, null, limit);
+  return prisma().import.findMany({
+    where: { id: { in: ids } },
     orderBy: { id: "desc" },
-    take: limit,
     include: { files: { orderBy: { id: "asc" } } },
   });
-  return rows;
 }
 
-/** One import with its files, or null. */
-export async function importOf(_reach: RecordsReach, importId: number) {
+/** One import with its files, or null where there is none within the reach. */
+export async function importOf(reach: RecordsReach, importId: number) {
+  const [id] = await importsWithin(reach, importId, 1);
+  if (id === undefined) return null;
   return prisma().import.findUnique({
-    where: { id: importId },
+    where: { id },
     include: { files: { orderBy: { id: "asc" } } },
   });
+}
+
+async function importsWithin(reach: RecordsReach, id: number | null, limit: number) {
+  const { rows } = await pool().query<{ id: number }>(
+    `select id from imports where ($1::int is null or id = $1)
+       and ($2::text[] is null or (practices <@ $2 and (practices <> '{}' or by = $3))) order by id desc limit $4`,
+    [id, reach.practices, reach.by, limit],
+  );
+  return rows.map((row) => row.id);
 }
 
 const select = `select h.id::text, f.name as file, f.import_id as "importId", h.line, h.table_name as "table", h.kind, h.practice,

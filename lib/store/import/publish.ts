@@ -9,6 +9,8 @@ import { countFiles, holdAsRead, holdJudged, settleWaiting, witnessJudged } from
 import { hangsOnVisit, list, storedColumns } from "./stored-columns";
 
 export type Publishing = {
+  /** The import whose rows are staged; none when an undo judges anew. */
+  readonly importId?: number;
   /** IANA zone of practices not yet known. */
   readonly zone: string;
   /** Practices whose rows may be brought in; null is all. */
@@ -24,6 +26,7 @@ export type Publishing = {
 export async function publish(client: pg.ClientBase, how: Publishing): Promise<void> {
   await client.query("select pg_advisory_xact_lock(hashtext('canal-audit publish'))");
   await client.query("create temp table if not exists touched (visit_id bigint) on commit drop");
+  await client.query("create temp table rows_of (practice text) on commit drop");
   await addPlaces(client, how.zone, how.practices);
   for (const table of tableNames) {
     await stageAgain(client, table, how.afterUndo === true);
@@ -37,10 +40,12 @@ export async function publish(client: pg.ClientBase, how: Publishing): Promise<v
     await holdJudged(client, table);
     await settleWaiting(client, table);
     await touch(client, table);
+    await client.query(practicesOf(table));
     if (table === "instruments") await holdUsesAfterSeparation(client);
     await countFiles(client, table);
   }
   await holdAsRead(client);
+  if (how.importId !== undefined) await notePractices(client, how.importId);
   await addCanalClinicians(client);
   await renewFacts(client);
 }
@@ -87,4 +92,20 @@ async function touch(client: pg.ClientBase, table: TableName) {
        where v.clinician = j.code or exists (select from canals c where c.visit_id = v.id and c.clinician = j.code)`,
     );
   }
+}
+
+/** Keeps whose rows the import held: who may see it in the list of imports follows from that. */
+async function notePractices(client: pg.ClientBase, importId: number) {
+  await client.query(
+    `update imports set practices = array(
+       select practice from rows_of union select practice from staged_held where practice is not null order by 1)
+     where id = $1`,
+    [importId],
+  );
+}
+
+function practicesOf(table: TableName): string {
+  return hangsOnVisit(table)
+    ? `insert into rows_of select distinct v.practice from judged_${table} j join sessions v on v.id = j.visit_id where j.held_id is null`
+    : `insert into rows_of select distinct practice from judged_${table} where held_id is null`;
 }

@@ -59,7 +59,7 @@ export async function runImport(
     how.onProgress?.({ importId: started.id, rowsRead, state: "publishing" });
     await prisma().import.update({ where: { id: started.id }, data: { state: "publishing" } });
     await inTransaction(client, () =>
-      publish(client, { zone: how.zone, practices: reach.practices }),
+      publish(client, { importId: started.id, zone: how.zone, practices: reach.practices }),
     );
     await prisma().import.update({
       where: { id: started.id },

@@ -13,7 +13,8 @@ export type DataState = {
 /** The state of the records within a reach. */
 export async function dataState(reach: FiguresReach | RecordsReach): Promise<DataState> {
   const { rows } = await pool().query<DataState>(
-    `select (select max(finished_at) from imports where state = 'done') as published,
+    `select (select max(finished_at) from imports
+         where state = 'done' and ($1::text[] is null or practices && $1)) as published,
        min(local_day)::text as "firstDay", max(local_day)::text as "lastDay"
      from visit_facts where $1::text[] is null or practice = any($1)`,
     [reach.practices],

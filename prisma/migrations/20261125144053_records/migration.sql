@@ -145,6 +145,7 @@ CREATE TABLE "imports" (
     "started_at" TIMESTAMPTZ NOT NULL DEFAULT CURRENT_TIMESTAMP,
     "finished_at" TIMESTAMPTZ,
     "rows_read" INTEGER NOT NULL DEFAULT 0,
+    "practices" TEXT[],
 
     CONSTRAINT "imports_pkey" PRIMARY KEY ("id")
 );
@@ -513,7 +514,13 @@ CREATE INDEX "instruments_instrument_id_idx" ON "instruments"("instrument_id");
 CREATE INDEX "canal_facts_local_day_practice_idx" ON "canal_facts"("local_day", "practice");
 
 -- CreateIndex
+CREATE INDEX "canal_facts_worker_local_day_idx" ON "canal_facts"("worker", "local_day");
+
+-- CreateIndex
 CREATE INDEX "visit_facts_local_day_practice_idx" ON "visit_facts"("local_day", "practice");
+
+-- CreateIndex
+CREATE INDEX "visit_facts_worker_local_day_idx" ON "visit_facts"("worker", "local_day");
 
 -- AddForeignKey
 ALTER TABLE "chairs" ADD CONSTRAINT "chairs_practice_fkey" FOREIGN KEY ("practice") REFERENCES "practices"("code") ON DELETE RESTRICT ON UPDATE CASCADE;
