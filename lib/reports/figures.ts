@@ -6,7 +6,9 @@ import { measures } from "@/lib/measures/measures";
 import type { SubjectKind } from "@/lib/measures/tally";
 import { criteria, criterionMeasure } from "@/lib/protocol/criteria";
 import type { Period } from "@/lib/records/period";
+import { revision } from "@/lib/store/facts/revision";
 import { tallies } from "@/lib/store/figures/tallies";
+import { kept } from "./kept";
 
 export type FiguresAsked = {
   /** Ids of measures, or criterion/<id>; all where absent. */
@@ -23,11 +25,27 @@ export const allMeasures: readonly string[] = [
   ...criteria.map(criterionMeasure),
 ];
 
-/** The figures within the reach, in the order of measure, period and subject. A subject without units has none. */
+/**
+ * The figures within the reach, in the order of measure, period and subject. A subject without units has none. They
+ * are kept until the records change.
+ */
 export async function figures(
   reach: FiguresReach | OwnReach,
   asked: FiguresAsked,
 ): Promise<Figure[]> {
+  const within =
+    "clinicianKey" in reach ? reach.clinicianKey : [reach.practices, reach.byClinician];
+  const question = JSON.stringify([within, asked]);
+  return [
+    ...(await kept(
+      question,
+      () => revision(reach),
+      () => computed(reach, asked),
+    )),
+  ];
+}
+
+async function computed(reach: FiguresReach | OwnReach, asked: FiguresAsked): Promise<Figure[]> {
   const wanted = asked.measures ?? allMeasures;
   const found = await tallies(reach, { ...asked, measures: wanted, ranks: medianRanks(level) });
   const place = new Map(wanted.map((measure, index) => [measure, index]));

@@ -1,5 +1,6 @@
 import type pg from "pg";
 import { canalFacts } from "./canal-facts";
+import { raiseRevision } from "./revision";
 import { visitFacts } from "./visit-facts";
 
 /**
@@ -21,4 +22,5 @@ export async function renewFacts(client: pg.ClientBase): Promise<void> {
   await client.query("analyze canal_facts");
   await client.query(visitFacts);
   await client.query("analyze visit_facts");
+  await raiseRevision(client);
 }

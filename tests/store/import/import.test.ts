@@ -1,10 +1,11 @@
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
 import { holderReach } from "@/lib/access/reach";
+import { period } from "@/lib/records/period";
 import { tableNames } from "@/lib/records/tables";
+import { figures } from "@/lib/reports/figures";
 import { disconnect, pool } from "@/lib/store/database";
 import type { ScratchDatabase } from "@/lib/store/home/scratch-database";
 import { heldNow } from "@/lib/store/import/imports";
-import { UndoRefused, undoImport } from "@/lib/store/import/undo-import";
 import { freshDatabase } from "../../fresh-database";
 import { bringIn, canal, delivery, snapshot, use, visit } from "../bring-in";
 
@@ -119,6 +120,23 @@ describe("what becomes of a row", () => {
     const { counts } = await bringIn({ irrigation: [wrong] });
     expect(counts.irrigation).toMatchObject({ read: 1, held: 1 });
     expect(await heldRows()).toHaveLength(1);
+  });
+
+  test("a figure that was kept follows the next import at once", async () => {
+    const quarter = period("2026-Q3");
+    if (!quarter) throw new Error("2026-Q3 is a period");
+    const volume = async () =>
+      (
+        await figures(holderReach().figures, {
+          measures: ["volume"],
+          periods: [quarter],
+          by: ["group"],
+        })
+      ).map((figure) => figure.estimate);
+    await bringIn({ sessions: [visit], canals: [canal] });
+    expect(await volume()).toEqual([null]);
+    await bringIn({ irrigation: [delivery] });
+    expect(await volume()).toEqual([4.5]);
   });
 
   test("a held delivery leaves its canal without a sum", async () => {

@@ -1,6 +1,5 @@
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
 import { holderReach } from "@/lib/access/reach";
-import { tableNames } from "@/lib/records/tables";
 import { disconnect, pool } from "@/lib/store/database";
 import type { ScratchDatabase } from "@/lib/store/home/scratch-database";
 import { heldNow } from "@/lib/store/import/imports";

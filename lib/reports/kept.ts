@@ -1,0 +1,27 @@
+/** Answers kept of a process; the oldest goes when there are too many. */
+const most = 500;
+const answers = new Map<string, unknown>();
+
+/**
+ * What `compute` answers, kept for as long as the records have the same revision. What was computed while the
+ * revision changed saw some of the records before and some after: it is computed again.
+ */
+export async function kept<Answer>(
+  question: string,
+  revision: () => Promise<string>,
+  compute: () => Promise<Answer>,
+): Promise<Answer> {
+  for (let before = await revision(); ; ) {
+    const key = `${process.env.DATABASE_URL} ${before} ${question}`;
+    if (answers.has(key)) return answers.get(key) as Answer;
+    const answer = await compute();
+    const after = await revision();
+    if (after === before) {
+      answers.set(key, answer);
+      const [oldest] = answers.keys();
+      if (answers.size > most && oldest !== undefined) answers.delete(oldest);
+      return answer;
+    }
+    before = after;
+  }
+}
