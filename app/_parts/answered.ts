@@ -1,5 +1,8 @@
+import { ZodError } from "zod";
 import { Refused } from "@/lib/access/refused";
 import type { Answer } from "./answer";
+
+const notWhole = "The form did not arrive whole; load the page again and repeat it.";
 
 /** Answers a form in words: a refusal becomes its sentence, and with anything wrong what was typed comes back. */
 export async function answered(form: FormData, work: () => Promise<Answer>): Promise<Answer> {
@@ -7,6 +10,7 @@ export async function answered(form: FormData, work: () => Promise<Answer>): Pro
     const answer = await work();
     return answer.wrong ? { ...answer, given: typed(form) } : answer;
   } catch (error) {
+    if (error instanceof ZodError) return { wrong: { form: notWhole }, given: typed(form) };
     if (!(error instanceof Refused)) throw error;
     return { wrong: { form: error.message }, given: typed(form) };
   }

@@ -34,13 +34,15 @@ export async function giveRoleAct(_: Answer, form: FormData): Promise<Answer> {
 }
 
 export async function takeRoleAct(_: Answer, form: FormData): Promise<Answer> {
-  const { person: userId, grant } = role.parse(typed(form));
-  return within(form, (reach): Promise<Changed> => takeRole(reach, userId, grant));
+  return within(form, (reach): Promise<Changed> => {
+    const { person: userId, grant } = role.parse(typed(form));
+    return takeRole(reach, userId, grant);
+  });
 }
 
 export async function resetPasswordAct(_: Answer, form: FormData): Promise<Answer> {
-  const { person: userId } = person.parse(typed(form));
   return within(form, async (reach) => {
+    const { person: userId } = person.parse(typed(form));
     const answer = await resetPassword(reach, userId);
     if ("wrong" in answer) return answer;
     return { done: "Every session of this person has ended.", secret: answer.password };
@@ -48,8 +50,9 @@ export async function resetPasswordAct(_: Answer, form: FormData): Promise<Answe
 }
 
 export async function removePersonAct(_: Answer, form: FormData): Promise<Answer> {
-  const { person: userId } = person.parse(typed(form));
-  const answer = await within(form, (reach) => removePerson(reach, userId));
+  const answer = await within(form, (reach) =>
+    removePerson(reach, person.parse(typed(form)).person),
+  );
   // The person's own page is gone.
   if (answer.done) redirect("/administration");
   return answer;

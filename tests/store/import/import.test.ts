@@ -1,32 +1,17 @@
-import { afterEach, beforeEach, describe, expect, test } from "vitest";
+import { describe, expect, test } from "vitest";
 import { holderReach } from "@/lib/access/reach";
 import { period } from "@/lib/records/period";
 import { tableNames } from "@/lib/records/tables";
 import { figures } from "@/lib/reports/figures";
-import { disconnect, pool } from "@/lib/store/database";
-import type { ScratchDatabase } from "@/lib/store/home/scratch-database";
-import { heldNow } from "@/lib/store/import/imports";
-import { freshDatabase } from "../../fresh-database";
+import { pool } from "@/lib/store/database";
 import { bringIn, canal, delivery, snapshot, use, visit } from "../bring-in";
+import { anotherEmptyDatabase, eachOnEmptyDatabase, heldRows } from "../empty-database";
 
 // Expected values follow from the rules of the record format; worked by hand.
-let database: ScratchDatabase;
-const reach = holderReach().records;
 
-beforeEach(async () => {
-  database = await freshDatabase();
-  process.env.DATABASE_URL = database.url;
-});
-afterEach(async () => {
-  await disconnect();
-  await database.drop();
-});
+eachOnEmptyDatabase();
 
 const whole = { sessions: [visit], canals: [canal], irrigation: [delivery], instruments: [use] };
-
-async function heldRows() {
-  return (await heldNow(reach, { limit: 100, offset: 0 })).rows;
-}
 
 describe("what becomes of a row", () => {
   test("new rows are accepted and the places they name are created, to be confirmed", async () => {
@@ -157,10 +142,7 @@ describe("order of arrival", () => {
   test("children wait for their parents in whatever order and join by themselves", async () => {
     await bringIn(whole);
     const expected = await snapshot();
-    await disconnect();
-    await database.drop();
-    database = await freshDatabase();
-    process.env.DATABASE_URL = database.url;
+    await anotherEmptyDatabase();
     const first = await bringIn({ irrigation: [delivery], instruments: [use] });
     expect(first.counts.irrigation).toMatchObject({ held: 1, accepted: 0 });
     expect((await heldRows()).map((row) => row.kind)).toEqual(["waiting", "waiting"]);
@@ -176,10 +158,7 @@ describe("order of arrival", () => {
   test("files of one import may come in any order", async () => {
     await bringIn(whole);
     const expected = await snapshot();
-    await disconnect();
-    await database.drop();
-    database = await freshDatabase();
-    process.env.DATABASE_URL = database.url;
+    await anotherEmptyDatabase();
     await bringIn(whole, [...tableNames].reverse());
     expect(await snapshot()).toEqual(expected);
   });

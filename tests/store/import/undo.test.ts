@@ -1,30 +1,16 @@
-import { afterEach, beforeEach, describe, expect, test } from "vitest";
+import { describe, expect, test } from "vitest";
 import { holderReach } from "@/lib/access/reach";
-import { disconnect, pool } from "@/lib/store/database";
-import type { ScratchDatabase } from "@/lib/store/home/scratch-database";
-import { heldNow } from "@/lib/store/import/imports";
+import { pool } from "@/lib/store/database";
 import { UndoRefused, undoImport } from "@/lib/store/import/undo-import";
-import { freshDatabase } from "../../fresh-database";
 import { bringIn, canal, delivery, snapshot, use, visit } from "../bring-in";
+import { eachOnEmptyDatabase, heldRows } from "../empty-database";
 
 // Expected values follow from the rules of the record format; worked by hand.
-let database: ScratchDatabase;
 const reach = holderReach().records;
 
-beforeEach(async () => {
-  database = await freshDatabase();
-  process.env.DATABASE_URL = database.url;
-});
-afterEach(async () => {
-  await disconnect();
-  await database.drop();
-});
+eachOnEmptyDatabase();
 
 const whole = { sessions: [visit], canals: [canal], irrigation: [delivery], instruments: [use] };
-
-async function heldRows() {
-  return (await heldNow(reach, { limit: 100, offset: 0 })).rows;
-}
 
 describe("undo", () => {
   test("takes all of an import back", async () => {
