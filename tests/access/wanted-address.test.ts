@@ -1,6 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { wantedAddress } from "@/app/sign-in/wanted-address";
 
+// Expected values are the project's own rules: only an address of this application is led to after signing in.
+
 // Which forms browsers read as another host: WHATWG URL Standard, "path or authority state" and "\" as "/" in special URLs.
 
 describe("where a sign-in leads", () => {

@@ -3,6 +3,8 @@ import { join } from "node:path";
 import { expect, test } from "vitest";
 import { projectFolder } from "@/lib/store/home/project-folder";
 
+// The limit is the project's own rule.
+
 const LIMIT = 250;
 const FOLDERS = ["app", "lib", "prisma", "seed", "tests", ".ci"];
 

@@ -4,6 +4,8 @@ import { addressTable } from "./address-table";
 import { everybody, known, stateOf, type Who } from "./everybody";
 import { tamperedAddresses } from "./tampered-addresses";
 
+// The rules are those of axe-core for WCAG 2.2 AA (source: W3C, Web Content Accessibility Guidelines 2.2).
+
 test.describe.configure({ mode: "parallel", timeout: 120_000 });
 
 /** Widths of a desk and of a phone, in CSS pixels. */

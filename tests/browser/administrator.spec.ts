@@ -3,6 +3,8 @@ import { stateOf } from "./everybody";
 import { signInTo, typeIn } from "./sign-in";
 import { wordsOf } from "./table-rows";
 
+// Expected values are the project's own rules of who may do what.
+
 const person = { name: "Odile Farrowmere", email: "odile.farrowmere@tests.example" };
 
 test("The administrator adds a person, gives a role, takes it back and removes the person", async ({

@@ -3,6 +3,8 @@ import { stateOf } from "./everybody";
 import { signInTo } from "./sign-in";
 import { firstNumber, tableRows, wordsOf } from "./table-rows";
 
+// Figures are computed by the page's own table and compared with what the page says; no figure is written here.
+
 test("The clinician reads the own strips, follows a unit that missed to its visit, and keeps a note", async ({
   page,
 }) => {

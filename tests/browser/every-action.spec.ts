@@ -3,6 +3,8 @@ import { callAction } from "./action-calls";
 import { everybody, type Known, known, type Somebody, type Who } from "./everybody";
 import { serverActions } from "./project-pages";
 
+// Expected values are the project's own rules of who may do what.
+
 test.describe.configure({ mode: "parallel" });
 
 /** An action as it could be called past its form. */

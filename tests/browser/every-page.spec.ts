@@ -4,6 +4,8 @@ import { everybody, known, stateOf, type Who } from "./everybody";
 import { pagesAndRoutes } from "./project-pages";
 import { tamperedAddresses } from "./tampered-addresses";
 
+// Expected values are the project's own rules of who may see what; statuses as RFC 9110 has them.
+
 test.describe.configure({ mode: "parallel" });
 
 test("Every page and every method of every route stands in the table of addresses", () => {

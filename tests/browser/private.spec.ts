@@ -3,6 +3,8 @@ import { cast } from "@/seed/cast";
 import { addressTable } from "./address-table";
 import { everybody, known, type Somebody, stateOf } from "./everybody";
 
+// Expected values are the project's own rules of what may be seen; codes are those of the demo's cast.
+
 const codes = [...new Set(cast.map((one) => one.code))];
 /** Periods of the scenario, so that everybody of the cast is in one of them. */
 const periods = ["2024-Q4", "2025-Q2", "2025-Q4", "2026-Q1", "2026-Q2", "2024-10-01..2026-11-20"];

@@ -6,6 +6,8 @@ import { stateOf } from "./everybody";
 import { signInTo } from "./sign-in";
 import { firstNumber, tableRows } from "./table-rows";
 
+// Figures are computed by the exported file and compared with the page; no figure is written here.
+
 type Row = Record<string, string>;
 
 test("The quality officer previews the report, exports it, and finds it among the exports", async ({

@@ -7,6 +7,8 @@ import { messyVisits, patientReference } from "./messy-visits";
 import { signInTo } from "./sign-in";
 import { firstNumber, tableRows, wordsOf } from "./table-rows";
 
+// Counts are worked by hand from the small file dropped.
+
 test("The record keeper drops a messy file, lets a held row go, and undoes the import", async ({
   page,
 }, info) => {

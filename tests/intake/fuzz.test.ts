@@ -4,6 +4,8 @@ import { UnreadableFile } from "@/lib/intake/unreadable-file";
 import { tableNames, tables } from "@/lib/records/tables";
 import { readAll, rowsIn } from "./read-text";
 
+// Properties: no expected value but the count of rows, computed from the rows written.
+
 const word = fc.constantFrom(
   "V-1",
   "MB1",

@@ -3,6 +3,8 @@ import { checkRow } from "@/lib/intake/check-row";
 import { tables } from "@/lib/records/tables";
 import { context, readAll, right, rowsIn } from "./read-text";
 
+// Properties: planted references, worked by hand, must not be found.
+
 const reference = "plain-reference-4711";
 const hash = context.pseudonym("NORTH", reference);
 const row = { ...right.sessions, patient: reference };

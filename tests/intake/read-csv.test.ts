@@ -6,6 +6,8 @@ import { describe, expect, it } from "vitest";
 import { csvRows } from "@/lib/intake/csv-rows";
 import { outcome, readAll, rowsIn } from "./read-text";
 
+// Rows are worked by hand from the text above them, by RFC 4180.
+
 const header = "session_id,canal,preparation,device\n";
 
 describe("a CSV file", () => {

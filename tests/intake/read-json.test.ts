@@ -1,6 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { outcome, readAll, right, rowsIn } from "./read-text";
 
+// Rows are worked by hand from the text above them, by RFC 8259.
+
 const row = { session_id: "V-1", canal: "MB1", preparation: "rotary" };
 
 describe("a JSON array", () => {

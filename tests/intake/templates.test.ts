@@ -5,6 +5,8 @@ import { exampleCsv, templateCsv } from "@/lib/intake/templates";
 import { tableNames, tables } from "@/lib/records/tables";
 import { readAll, rowsIn } from "./read-text";
 
+// Expected values are the project's own record format; Table Schema by the Data Package standard, version 2.
+
 describe.each(tableNames)("%s", (name) => {
   it("has a blank template that is read without a row", async () => {
     expect(templateCsv(name)).toMatch(/^[a-z_,]+\r\n$/);

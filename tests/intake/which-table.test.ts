@@ -3,6 +3,8 @@ import { tableByTitle } from "@/lib/intake/which-table";
 import { tableNames, tables } from "@/lib/records/tables";
 import { readAll } from "./read-text";
 
+// Expected values are the project's own rules, worked by hand.
+
 describe("the table of a file by its name", () => {
   it.each(tableNames)("%s", (name) => {
     expect(tableByTitle(`${name}.csv`)).toBe(name);

@@ -9,6 +9,8 @@ import { arbitraryRecords } from "./arbitrary";
 import type { Records } from "./records";
 import { plainTallies } from "./tally";
 
+// Properties: no expected value; what is drawn must pass the checks and reach every outcome, by the project's own rules.
+
 const context = {
   zoneOf: () => "UTC",
   pseudonym: (_: string, reference: string) => reference,

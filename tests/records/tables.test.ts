@@ -1,6 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { type TableName, tableNames, tables } from "@/lib/records/tables";
 
+// Expected values are the project's own record format.
+
 /** The columns of each table that are required or part of the key, as the record format's own note lists them. */
 const keys: Record<TableName, string[]> = {
   people: ["person", "practice", "code", "from"],

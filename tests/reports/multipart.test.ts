@@ -2,6 +2,8 @@ import fc from "fast-check";
 import { expect, test } from "vitest";
 import { multipart, NotFormData } from "@/lib/reports/multipart";
 
+// Parts are worked by hand from the body above them, by RFC 7578.
+
 // The outside is Node's own encoder of form data (undici): what it writes must be read back as it was.
 type Part = { name: string; filename?: string; bytes: string };
 

@@ -7,6 +7,8 @@ import { makePractice } from "@/seed/make-practice";
 import type { Row, Rows } from "@/seed/rows";
 import { type Practice, practices, span } from "@/seed/scenario";
 
+// Counts are worked by hand from the list in seed/add-mess.ts.
+
 // Counts are those of the list in seed/add-mess.ts: cells spoilt, a visit without clinician, impossible visits.
 const expected = { MEDLAR: 9 + 1 + 6, QUINCE: 10, SPINDLE: 7 };
 

@@ -7,6 +7,8 @@ import { makePractice } from "@/seed/make-practice";
 import type { Row } from "@/seed/rows";
 import { practices, span } from "@/seed/scenario";
 
+// Expected values are computed from the generated rows; ranges are common practice.
+
 const made = practices.map((practice) => ({ practice, rows: makePractice(practice, span.last) }));
 const all = (table: TableName) => made.flatMap(({ rows }) => rows[table]);
 

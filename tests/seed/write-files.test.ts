@@ -8,6 +8,8 @@ import { tableNames } from "@/lib/records/tables";
 import { span } from "@/seed/scenario";
 import { type Delivery, writeFiles } from "@/seed/write-files";
 
+// Properties: the same bytes twice; no expected value but the project's own list of files.
+
 let folder: string;
 let first: Delivery[];
 let second: Delivery[];

@@ -2,6 +2,8 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { clopperPearson, jeffreys, midP, wilson } from "@/lib/statistics/proportion-interval";
 
+// Properties that follow from the definitions; no published value is used here (source of those: proportion-interval.test.ts).
+
 const methods = { wilson, clopperPearson, midP, jeffreys };
 const counts = fc
   .integer({ min: 1, max: 20_000 })

@@ -15,6 +15,8 @@ import type { HeldRow, Records } from "../../plain/records";
 import { plainTallies } from "../../plain/tally";
 import { bringIn } from "../bring-in";
 
+// Expected values are computed by the plain version under tests/plain.
+
 const kinds: readonly SubjectKind[] = ["group", "practice", "clinician", "chair"];
 const ranks = medianRanks(0.5);
 const periods = ["2024-Q2", "2024-Q3", "2024-06", "2024-06-30..2024-07-01"].map((name): Period => {

@@ -5,6 +5,8 @@ import { freePort } from "@/lib/store/home/free-port";
 import { openHome } from "@/lib/store/home/open-home";
 import { openIn, temporaryFolder } from "./temporary-home";
 
+// Expected values are the project's own wording.
+
 let place: Awaited<ReturnType<typeof temporaryFolder>>;
 beforeEach(async () => {
   place = await temporaryFolder();

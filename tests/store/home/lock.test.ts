@@ -9,6 +9,8 @@ import { withLock } from "@/lib/store/home/lock";
 import { processMark } from "@/lib/store/home/process-mark";
 import { temporaryFolder } from "./temporary-home";
 
+// Properties by the project's own rules: one holder at a time.
+
 let place: Awaited<ReturnType<typeof temporaryFolder>>;
 beforeEach(async () => {
   place = await temporaryFolder();

@@ -4,6 +4,8 @@ import { afterEach, beforeEach, expect, test } from "vitest";
 import { makePatientKey, patientKey } from "@/lib/store/home/patient-key";
 import { temporaryFolder } from "./temporary-home";
 
+// Expected values are the project's own rules.
+
 // Expected values are of our own choosing: 32 bytes (the output length of SHA-256, FIPS 180-4) and mode 0600.
 
 let place: Awaited<ReturnType<typeof temporaryFolder>>;

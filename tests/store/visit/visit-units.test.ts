@@ -11,6 +11,8 @@ import { freshDatabase } from "../../fresh-database";
 import { arbitraryRecords } from "../../plain/arbitrary";
 import { bringIn } from "../bring-in";
 
+// Expected values are computed by lib/protocol/outcome on the same units.
+
 let database: ScratchDatabase;
 beforeAll(async () => {
   database = await freshDatabase();
