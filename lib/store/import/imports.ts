@@ -1,6 +1,7 @@
 import type { RecordsReach } from "@/lib/access/reach";
 import type { Reason } from "@/lib/records/reason";
 import { pool, prisma } from "../database";
+import { closeBrokenOff } from "./broken-off";
 
 export type FileCounts = {
   readonly name: string;
@@ -130,6 +131,7 @@ export async function importOf(reach: RecordsReach, importId: number) {
 }
 
 async function importsWithin(reach: RecordsReach, id: number | null, limit: number) {
+  await closeBrokenOff();
   const { rows } = await pool().query<{ id: number }>(
     `select id from imports where ($1::int is null or id = $1)
        and ($2::text[] is null or (practices <@ $2 and (practices <> '{}' or by = $3))) order by id desc limit $4`,

@@ -45,7 +45,7 @@ export async function publish(client: pg.ClientBase, how: Publishing): Promise<v
     await countFiles(client, table);
   }
   await holdAsRead(client);
-  if (how.importId !== undefined) await notePractices(client, how.importId);
+  if (how.importId !== undefined) await noteDone(client, how.importId);
   await addCanalClinicians(client);
   await renewFacts(client);
 }
@@ -94,10 +94,10 @@ async function touch(client: pg.ClientBase, table: TableName) {
   }
 }
 
-/** Keeps whose rows the import held: who may see it in the list of imports follows from that. */
-async function notePractices(client: pg.ClientBase, importId: number) {
+/** The import is done when its rows are visible; whose rows it held is kept, as who may see it follows from that. */
+async function noteDone(client: pg.ClientBase, importId: number) {
   await client.query(
-    `update imports set practices = array(
+    `update imports set state = 'done', finished_at = now(), practices = array(
        select practice from rows_of union select practice from staged_held where practice is not null order by 1)
      where id = $1`,
     [importId],

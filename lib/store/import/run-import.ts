@@ -2,6 +2,7 @@ import type pg from "pg";
 import type { RecordsReach } from "@/lib/access/reach";
 import type { TableName } from "@/lib/records/tables";
 import { pool, prisma } from "../database";
+import { markRunning } from "./broken-off";
 import { publish } from "./publish";
 import { makeStaging, type StagedRow, stage } from "./staging";
 
@@ -40,6 +41,7 @@ export async function runImport(
   const client = await pool().connect();
   let rowsRead = 0;
   try {
+    await markRunning(client, started.id);
     await makeStaging(client);
     for await (const sheet of sheets) {
       const file = await prisma().importFile.create({
@@ -61,10 +63,6 @@ export async function runImport(
     await inTransaction(client, () =>
       publish(client, { importId: started.id, zone: how.zone, practices: reach.practices }),
     );
-    await prisma().import.update({
-      where: { id: started.id },
-      data: { state: "done", finishedAt: new Date() },
-    });
     return started.id;
   } catch (trouble) {
     const message = trouble instanceof Error ? trouble.message : String(trouble);

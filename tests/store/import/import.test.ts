@@ -4,6 +4,8 @@ import { period } from "@/lib/records/period";
 import { tableNames } from "@/lib/records/tables";
 import { figures } from "@/lib/reports/figures";
 import { pool } from "@/lib/store/database";
+import { markRunning } from "@/lib/store/import/broken-off";
+import { recentImports } from "@/lib/store/import/imports";
 import { bringIn, canal, delivery, snapshot, use, visit } from "../bring-in";
 import { anotherEmptyDatabase, eachOnEmptyDatabase, heldRows } from "../empty-database";
 
@@ -135,6 +137,20 @@ describe("what becomes of a row", () => {
     };
     await bringIn({ ...whole, irrigation: [delivery, wrong] });
     expect((await snapshot()).canal_facts).toMatchObject([{ flow_s: null, volume_ml: null }]);
+  });
+});
+
+describe("an import that is broken off", () => {
+  test("is said to be, while one that runs is left alone", async () => {
+    const started = "now() - interval '1 minute'";
+    await pool().query(
+      `insert into imports (by, state, started_at) values ('n', 'reading', ${started}), ('n', 'publishing', ${started})`,
+    );
+    const running = await pool().connect();
+    await markRunning(running, 2);
+    const states = (await recentImports(holderReach().records, 5)).map((one) => one.state);
+    running.release(true);
+    expect(states).toEqual(["publishing", "failed"]);
   });
 });
 
