@@ -49,14 +49,14 @@ test("The clinician's note is kept for its writer, and taken away again", async 
 }) => {
   await signInTo(page, "/clinician?period=2025-Q4", "clinician M-06");
   const text = "Ask for the pump of the second chair to be looked at.";
-  const note = page.getByLabel("Your note on 2025-Q4");
+  const note = page.getByLabel("Your note on October to December 2025");
   await note.fill(text);
   await page.getByRole("button", { name: "Keep the note" }).click();
   await expect(page.getByText("The note is kept.")).toBeVisible();
   await page.reload();
   await expect(note).toHaveValue(text);
   await page.goto("/clinician?period=2025-Q3");
-  await expect(page.getByLabel("Your note on 2025-Q3")).toHaveValue("");
+  await expect(page.getByLabel("Your note on July to September 2025")).toHaveValue("");
 
   const others = await browser.newContext({ storageState: stateOf("group lead") });
   for (const address of ["/lead?period=2025-Q4", "/clinician?period=2025-Q4"]) {
