@@ -41,6 +41,7 @@ export function IntervalPlotDrawing(props: { chart: IntervalChart; height: numbe
             ticks={axis.ticks.map((tick) => tick.value)}
             tickFormatter={(value) => axis.ticks.find((tick) => tick.value === value)?.words ?? ""}
             tick={{ fill: "var(--ink-soft)", fontSize: 14 }}
+            interval="equidistantPreserveStart"
             stroke="var(--rule-strong)"
             label={{
               value: axis.title,

@@ -49,7 +49,7 @@ export function MonthsChartDrawing(props: { chart: MonthsChart; height: number }
             tickLine={false}
             interval={0}
           />
-          <Months rows={rows} active={path.active} pick={path.pick} title={axis.title} />
+          <Months rows={rows} active={path.active} pick={path.pick} chart={props.chart} />
           {references.map((reference, place) => (
             <ReferenceLine
               key={reference.words}
@@ -57,12 +57,6 @@ export function MonthsChartDrawing(props: { chart: MonthsChart; height: number }
               stroke="var(--data-reference)"
               strokeWidth={1.5}
               strokeDasharray={place === 0 ? undefined : "5 4"}
-              label={{
-                value: reference.words,
-                position: "insideBottomRight",
-                fill: "var(--ink)",
-                fontSize: 14,
-              }}
             />
           ))}
           <Line
@@ -101,7 +95,7 @@ function Months(props: {
   rows: readonly MonthRow[];
   active: number | null;
   pick: (place: number) => void;
-  title: string;
+  chart: MonthsChart;
 }) {
   const area = usePlotArea();
   const across = useXAxisScale();
@@ -110,8 +104,21 @@ function Months(props: {
   return (
     <g>
       <text x={2} y={14} fontSize={14} fill="var(--ink-soft)">
-        {props.title}
+        {props.chart.axis.title}
       </text>
+      {/* Over the drawing, where no point lies on the words. */}
+      {props.chart.references.map((reference, place) => (
+        <text
+          key={reference.words}
+          x={area.x + area.width}
+          y={14 + place * 17}
+          fontSize={14}
+          textAnchor="end"
+          fill="var(--ink)"
+        >
+          {place === 0 ? "—" : "- -"} {reference.words}
+        </text>
+      ))}
       {props.rows.map((row, place) => (
         // biome-ignore lint/a11y/noStaticElementInteractions: the keyboard path is the drawing's own (PointPathBox).
         <rect

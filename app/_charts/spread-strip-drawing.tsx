@@ -155,7 +155,10 @@ function Median(props: { row: SpreadRow; at: number }) {
   );
 }
 
-/** Words at a line, on the side away from the other line where there is room; the paper shows around them, not a line through them. */
+/**
+ * Words at a line, on the side away from the other line where there is room, else against the drawing's end on that side;
+ * the paper shows around them, not a line through them.
+ */
 function LineLabel(props: {
   words: string;
   x: number;
@@ -166,12 +169,15 @@ function LineLabel(props: {
 }) {
   const { words, x, y, from, until } = props;
   const room = textWidth([words]);
-  const left = props.left ? x - room >= from || until - x < room : until - x < room;
+  const fits = props.left ? x - from >= room : until - x >= room;
+  const beside = props.left ? x - 6 : x + 6;
+  const place = fits ? beside : props.left ? from - 12 : until + 12;
+  const end = fits === props.left;
   return (
     <text
-      x={left ? x - 6 : x + 6}
+      x={place}
       y={y}
-      textAnchor={left ? "end" : "start"}
+      textAnchor={end ? "end" : "start"}
       fontSize={14}
       fill="var(--ink)"
       stroke="var(--paper)"

@@ -1,6 +1,7 @@
 import Link from "next/link";
 import { clinicianQuarter } from "@/lib/reports/clinician-quarter";
 import { currentViewer } from "@/lib/reports/viewer";
+import { unbroken } from "@/lib/views/unbroken";
 import { AskedWrong } from "../_parts/asked-wrong";
 import { Cautions } from "../_parts/cautions";
 import { MonthsFigure } from "../_parts/months-figure";
@@ -34,7 +35,7 @@ export default async function ClinicianPage(props: { searchParams: Address }) {
       <PageHead
         title="My quarter"
         over={view.code ? `${view.period.words}, ${view.code}` : view.period.words}
-        lead="Your own work as the records have it. Nobody else's figure is on this page."
+        lead="Your own work as the records have it. No other clinician's figure is on this page."
       />
       <PeriodPicker path="/clinician" periods={view.periods} />
       {view.empty ? (
@@ -69,7 +70,8 @@ export default async function ClinicianPage(props: { searchParams: Address }) {
             <ul className="notes">
               {view.summary.map((line) => (
                 <li key={line.id} className={line.look ? "note-look" : undefined}>
-                  {line.href ? <a href={line.href}>{line.title}</a> : line.title}: {line.words}.
+                  {line.href ? <a href={line.href}>{line.title}</a> : line.title}:{" "}
+                  {unbroken(line.words)}.
                 </li>
               ))}
             </ul>
@@ -120,9 +122,11 @@ export default async function ClinicianPage(props: { searchParams: Address }) {
           </div>
         </Section>
       ) : null}
-      <Section id="note" title="My note">
-        <NoteForm act={keepNoteAct} {...note} />
-      </Section>
+      <div className="not-printed">
+        <Section id="note" title="My note">
+          <NoteForm act={keepNoteAct} {...note} />
+        </Section>
+      </div>
       <Cautions />
     </>
   );

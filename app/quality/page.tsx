@@ -1,6 +1,7 @@
 import Link from "next/link";
 import { qualityQuarter } from "@/lib/reports/quality-quarter";
 import { currentViewer } from "@/lib/reports/viewer";
+import { unbroken } from "@/lib/views/unbroken";
 import { AskedWrong } from "../_parts/asked-wrong";
 import { Cautions } from "../_parts/cautions";
 import { NothingToShow } from "../_parts/nothing-to-show";
@@ -54,12 +55,12 @@ export default async function QualityPage(props: { searchParams: Address }) {
           <p>Choose another period, or ask the record keeper to bring its records in.</p>
         </NothingToShow>
       ) : (
-        <p className="finding">{view.finding}</p>
+        <p className="finding">{unbroken(view.finding)}</p>
       )}
       <Section
         id="criteria"
         title="Criteria by quarter"
-        note={`Two verdicts, never mixed: what these records say, and whether that is settled beyond chance. Records up to ${report.cutOffWords}.`}
+        note={`Two verdicts, never mixed: what these records say, and whether that is settled beyond chance. Records brought in up to ${report.cutOffWords}.`}
       >
         {view.criteria.map((one) => (
           <CriterionHistory key={one.criterion.id} of={one} practice={view.practice} />
@@ -88,7 +89,7 @@ export default async function QualityPage(props: { searchParams: Address }) {
       <Section
         id="exports"
         title="Exported before"
-        note="Every export is kept with the SHA-256 of its bytes."
+        note="Every export is kept with a checksum (SHA-256), by which a copy can be told from a changed one."
       >
         <ExportsBefore lines={view.exports} />
       </Section>

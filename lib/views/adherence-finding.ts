@@ -17,6 +17,6 @@ export function adherenceFinding(figures: readonly RateFigure[], period: Period)
   const chance =
     settled.length === judged.length
       ? "each is settled beyond chance"
-      : `${judged.length - settled.length} of them ${judged.length - settled.length === 1 ? "is" : "are"} not settled by this many units`;
+      : `for ${judged.length - settled.length} of the ${judged.length} this many units do not settle it beyond chance`;
   return `${first}; ${chance}.${left > 0 ? ` ${left} could not be assessed.` : ""}`;
 }

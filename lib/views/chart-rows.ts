@@ -49,8 +49,8 @@ export type IntervalChart = {
   readonly countsTitle: string;
   readonly rows: readonly IntervalRow[];
   readonly references: readonly ChartReference[];
-  /** What the mark at a row's own comparison stands for, where rows have one. */
-  readonly comparisonWords?: string;
+  /** What a reader of the drawing has to be told: what a mark stands for, what is too few, whose codes have letters. */
+  readonly notes?: readonly string[];
   readonly table: ChartTable;
 };
 

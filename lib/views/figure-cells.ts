@@ -62,9 +62,10 @@ export function shortCounts(figure: Figure): string {
   return `${count(figure.numerator)} of ${count(figure.denominator)} ${unitName(figure.measure, figure.denominator)}`;
 }
 
-/** "12 abandoned, 3 emergency treatment", empty where nothing is left out. */
+/** "12 abandoned, 3 emergency treatment", the most first; empty where nothing is left out. */
 export function reasonsInWords(units: ByReason): string {
   return Object.entries(units)
+    .sort(([, one], [, other]) => other - one)
     .map(([reason, number]) => `${count(number)} ${reasonWords(reason)}`)
     .join(", ");
 }

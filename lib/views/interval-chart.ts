@@ -8,6 +8,7 @@ import { titleOf, unitName } from "./measure-words";
 import { count } from "./quantity";
 import { subjectId } from "./subject-id";
 import { subjectName } from "./subject-name";
+import { letterWords, toldApart } from "./told-apart";
 
 export type IntervalChartOf = {
   readonly measure: string;
@@ -23,7 +24,9 @@ export type IntervalChartOf = {
 /** Figures of one measure as rows with intervals. */
 export function intervalChart(of: IntervalChartOf): IntervalChart {
   const figures = inOrderOfCodes(of.figures);
-  const rows = figures.map((figure) => rowOf(figure, of.hrefOf?.(figure)));
+  const nameOf = toldApart(figures, (figure) => rowLabel(figure.about));
+  const rows = figures.map((figure) => rowOf(figure, nameOf(figure), of.hrefOf?.(figure)));
+  const notes = notesOn(figures, rows, nameOf);
   const values = [
     ...rows.flatMap((row) => [row.estimate, row.lower, row.upper, row.comparison ?? null]),
     ...of.references.map((one) => one.value),
@@ -40,17 +43,12 @@ export function intervalChart(of: IntervalChartOf): IntervalChart {
     countsTitle: unitName(of.measure, 2),
     rows,
     references: of.references,
-    ...(rows.some((row) => typeof row.comparison === "number")
-      ? {
-          comparisonWords:
-            "The short upright line in a row is what that clinician is compared with: see the table.",
-        }
-      : {}),
+    ...(notes.length > 0 ? { notes } : {}),
     table: {
       head: [wholeName(figures[0]?.about), ...figureHeads],
       rows: figures.map((figure) => ({
         id: subjectId(figure.about),
-        cells: [rowLabel(figure.about), ...cellsInOrder(figure)],
+        cells: [nameOf(figure), ...cellsInOrder(figure)],
       })),
     },
   };
@@ -65,7 +63,9 @@ export function inOrderOfCodes(figures: readonly Figure[]): Figure[] {
 
 /** What an axis of the measure measures. */
 export function axisTitle(measure: string, unit: string): string {
-  return `${titleOf(measure)}, ${unit === "share" ? "%" : unit === "s" ? "time" : unit}`;
+  const title = titleOf(measure);
+  // Times carry their unit at each tick.
+  return unit === "s" ? title : `${title}, ${unit === "share" ? "%" : unit}`;
 }
 
 /** How a subject is called beside a row. */
@@ -77,7 +77,24 @@ export function rowLabel(about: Subject): string {
   return about.practice ? `${about.code}, ${about.practice}` : about.code;
 }
 
-function rowOf(figure: Figure, href: string | undefined): IntervalRow {
+/** What a reader of the drawing has to be told. */
+function notesOn(
+  figures: readonly Figure[],
+  rows: readonly IntervalRow[],
+  nameOf: (figure: Figure) => string,
+): string[] {
+  return [
+    rows.some((row) => typeof row.comparison === "number")
+      ? "The short upright line in a row is what that clinician is compared with: see the table."
+      : "",
+    rows.some((row) => row.estimate !== null && row.lower === null)
+      ? "A point without a line has too few units for an interval."
+      : "",
+    figures.some((figure) => nameOf(figure) !== rowLabel(figure.about)) ? letterWords : "",
+  ].filter(Boolean);
+}
+
+function rowOf(figure: Figure, label: string, href: string | undefined): IntervalRow {
   const { estimate, interval } = figure;
   const units =
     figure.kind === "median"
@@ -85,7 +102,7 @@ function rowOf(figure: Figure, href: string | undefined): IntervalRow {
       : `${count(figure.numerator)} of ${count(figure.denominator)}`;
   return {
     id: subjectId(figure.about),
-    label: rowLabel(figure.about),
+    label,
     estimate,
     lower: interval?.lower ?? null,
     upper: interval?.upper ?? null,

@@ -40,16 +40,16 @@ export function lookLines(at: LookAt): LookLine[] {
           {
             words: `${count(at.disagreeing)} ${at.disagreeing === 1 ? "canal has" : "canals have"} a volume, flow and time that disagree by over a tenth.`,
             href: "#disagreeing",
-            hrefWords: "which",
+            hrefWords: "See which",
           },
         ]
       : []),
   ];
 }
 
-/** How the differences between clinicians are to be read as long as no flags are computed. */
+/** How the differences between clinicians are to be read as long as no flags are worked out. */
 export const noFlagsYet =
-  "Differences between clinicians are shown with their intervals. Flags, which would weigh them against what chance alone brings, are not computed yet: an interval that lies apart from a line or from another interval is not a finding.";
+  "Differences between clinicians are shown with their intervals and are not weighed against what chance alone brings: an interval that lies apart from a line or from another interval is not a finding.";
 
 /** What is said where nothing needs a look. */
 export const nothingToSee =
@@ -68,7 +68,7 @@ function criterionLine(figure: RateFigure, filters: LookAt["filters"]): LookLine
       { ...filters, practice, span: "quarter", outcome: state },
       "#records",
     ),
-    hrefWords: "the records",
+    hrefWords: "See the records",
   };
 }
 

@@ -7,7 +7,7 @@ import type { IntervalChart, MonthsChart } from "./chart-rows";
 import { type CriterionCounts, criterionCounts } from "./criterion-counts";
 import { methodWords, reasonsInWords } from "./figure-cells";
 import { type FigureRow, figureRow } from "./figure-row";
-import { inOrderOfCodes, intervalChart } from "./interval-chart";
+import { inOrderOfCodes, intervalChart, rowLabel } from "./interval-chart";
 import { measureAddress } from "./lead-address";
 import { definitionOf, populationOf, sourceOf, titleOf, unitName } from "./measure-words";
 import { monthsChart } from "./months-chart";
@@ -15,6 +15,7 @@ import { periodWords } from "./period-words";
 import { count, percent, setShare } from "./quantity";
 import { type StrataView, strataView } from "./strata-view";
 import { basisWords } from "./stratum-words";
+import { toldApart } from "./told-apart";
 
 export type MeasureView = {
   readonly measure: string;
@@ -24,6 +25,8 @@ export type MeasureView = {
   /** Which units are counted and which are left out, with counts. */
   readonly population: readonly string[];
   readonly whole: FigureRow | null;
+  /** What the whole's estimate is. */
+  readonly wholeIs: string;
   /** There is no unit in the period that is shown. */
   readonly empty: boolean;
   /** Across clinicians; null where the measure is not told apart by clinician. */
@@ -84,6 +87,7 @@ export function measureView(of: MeasureViewOf): MeasureView {
     ...(criterion?.byClinician === false ? chairs : clinicians),
   ].filter((figure): figure is RateFigure => figure.kind === "rate");
   const told = criterion?.byClinician !== false;
+  const nameOf = toldApart(clinicians, (figure) => rowLabel(figure.about));
   return {
     measure,
     title: titleOf(measure),
@@ -93,6 +97,7 @@ export function measureView(of: MeasureViewOf): MeasureView {
     whole: whole
       ? figureRow(whole, of.practice ? `practice ${of.practice}` : "all practices")
       : null,
+    wholeIs: `${whole?.kind === "rate" ? "Share" : "Median"} of ${unitName(measure, 2)}`,
     across: told
       ? intervalChart({
           measure,
@@ -105,7 +110,7 @@ export function measureView(of: MeasureViewOf): MeasureView {
               : undefined,
         })
       : null,
-    clinicians: told ? clinicians.map((figure) => figureRow(figure)) : [],
+    clinicians: told ? clinicians.map((figure) => figureRow(figure, nameOf(figure))) : [],
     places: {
       chart: intervalChart({
         measure,
@@ -117,7 +122,12 @@ export function measureView(of: MeasureViewOf): MeasureView {
     },
     strata: of.strata && strataView(measure, of.strata),
     basis: of.basis && basisRows(of.basis),
-    outcomes: criterion ? outcomes.map(criterionCounts) : null,
+    outcomes: criterion
+      ? outcomes.map((figure) => ({
+          ...criterionCounts(figure),
+          ...(figure.about.kind === "clinician" ? { name: nameOf(figure) } : {}),
+        }))
+      : null,
     months: monthsChart({
       measure,
       months: of.months,
@@ -164,7 +174,7 @@ function factsOf(measure: string, figures: readonly Figure[]): MeasureView["fact
 }
 
 const alike =
-  " What belongs to one patient is alike, which these intervals do not know yet: read them as the narrowest that can be.";
+  " Units of one patient resemble each other, which these intervals do not allow for: the true ones are likely wider.";
 const ruleOfThree =
   "None is not a rate of 0: it says how high the rate may still be. As a rule of thumb that is 3 divided by the units; the interval gives it exactly.";
 

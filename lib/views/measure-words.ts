@@ -1,9 +1,14 @@
-import { measureOf } from "@/lib/measures/measures";
+import { measureOf, measures } from "@/lib/measures/measures";
 import { criterionOf } from "@/lib/protocol/criteria";
 
 /** The title of a measure or criterion. */
 export function titleOf(measure: string): string {
   return criterionOf(measure)?.title ?? measureOf(measure).title;
+}
+
+/** The title of what an address names; null where that is neither a measure nor a criterion. */
+export function titleAt(address: string): string | null {
+  return criterionOf(address)?.title ?? measures.find((one) => one.id === address)?.title ?? null;
 }
 
 /** What the figure is, exactly, in words. */

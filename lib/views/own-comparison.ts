@@ -30,7 +30,7 @@ export function ownReferenceLine(figure: Figure, comparison: Comparison): ChartR
 export function shortName(comparison: Comparison): string {
   return {
     practice: "practice without you",
-    peers: "same peers",
+    peers: "your peer group",
     own: "your year before",
     none: "no comparison",
   }[comparison.kind];
@@ -46,7 +46,7 @@ function subjectOf(figure: Figure, comparison: Comparison): string {
   if (comparison.kind === "own")
     return `Too few others stand behind a comparison, so it is with yourself: your own ${what} of the four quarters before`;
   if (comparison.kind === "peers")
-    return `Too few others in the practice stand behind a comparison, so it is with the group: the ${what} of the other clinicians of the same peers`;
+    return `Too few others in the practice stand behind a comparison, so it is with all practices: the ${what} of the other clinicians of your peer group`;
   const several = figure.about.kind === "clinician" && figure.about.practice === undefined;
   return several
     ? `The ${what} of your practices without you`
@@ -64,5 +64,5 @@ function placeBeside(figure: Figure, comparison: Comparison): string {
   const overlap = other !== null && other.lower <= interval.upper && other.upper >= interval.lower;
   return overlap
     ? `. That lies ${where} your interval, but the two intervals overlap: worth a look, not settled.`
-    : `. That lies ${where} your interval, and the two intervals do not meet: worth a look. Units of one patient resemble each other, which the intervals do not allow for yet.`;
+    : `. That lies ${where} your interval, and the two intervals do not meet: worth a look. Units of one patient resemble each other, which the intervals do not allow for.`;
 }

@@ -42,7 +42,11 @@ export function ownMonths(
     axis: axisOf(
       ends,
       unit,
-      some.kind === "median" ? `median, ${unit}` : `share of ${unitName(measure, 2)}`,
+      some.kind === "median"
+        ? unit === "s"
+          ? "median"
+          : `median, ${unit}`
+        : `share of ${unitName(measure, 2)}`,
       some.kind === "rate" && !criterion,
     ),
     rows,

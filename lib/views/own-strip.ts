@@ -119,10 +119,10 @@ export function spreadRow(
 export function ratePlot(figure: RateFigure, comparison: Comparison): IntervalChart | null {
   if (figure.estimate === null) return null;
   const rows = [
-    rateRow(figure, "yours", figure),
+    rateRow(figure, "yours", figure, `${count(figure.numerator)} of ${count(figure.denominator)}`),
     ...(comparison.estimate === null
       ? []
-      : [rateRow(figure, shortName(comparison), { ...comparison, denominator: comparison.n })]),
+      : [rateRow(figure, shortName(comparison), comparison, count(comparison.n))]),
   ];
   const ends = rows.flatMap((row) => [row.estimate ?? 0, row.upper ?? 0]);
   return {
@@ -141,16 +141,17 @@ export function ratePlot(figure: RateFigure, comparison: Comparison): IntervalCh
 function rateRow(
   figure: RateFigure,
   label: string,
-  of: Pick<RateFigure, "estimate" | "interval" | "denominator">,
+  of: Pick<RateFigure, "estimate" | "interval">,
+  counts: string,
 ): IntervalRow {
-  const { estimate, interval, denominator } = of;
+  const { estimate, interval } = of;
   return {
     id: label,
     label,
     estimate,
     lower: interval?.lower ?? null,
     upper: interval?.upper ?? null,
-    counts: count(denominator),
+    counts,
     words:
       estimate === null
         ? "nothing to estimate"

@@ -48,9 +48,18 @@ function outsideLine({ figure, comparison }: Own): SummaryLine {
     id: figure.measure,
     href: `#${figure.measure}`,
     title: titleOf(figure.measure),
-    words: `yours ${ownEstimate(figure)}, ${shortName(comparison)} ${other}, outside your interval`,
+    words: `yours ${ownEstimate(figure)} (${unitsWords(figure)}), ${shortName(comparison)} ${other} (${count(comparison.n)}), outside your interval`,
     look: true,
   };
+}
+
+/** "68 canals, 95 % interval 17.0 mL to 20.9 mL" */
+function unitsWords(figure: Figure): string {
+  const units = figure.kind === "median" ? figure.n : figure.denominator;
+  const ends = figure.interval
+    ? `, 95 % interval ${valueWords(figure, figure.interval.lower)} to ${valueWords(figure, figure.interval.upper)}`
+    : "";
+  return `${count(units)} ${unitName(figure.measure, units)}${ends}`;
 }
 
 function restLine(all: number, outside: number): SummaryLine[] {

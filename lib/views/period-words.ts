@@ -1,4 +1,4 @@
-import { dayAfter, type Period } from "@/lib/records/period";
+import { dayAfter, type Period, period } from "@/lib/records/period";
 
 const monthNames = [
   "January",
@@ -25,6 +25,12 @@ export function periodWords(of: Period): string {
   }
   const last = dayAfter(of.until, -1);
   return `${day(of.from)} ${year === last.slice(0, 4) ? "" : `${year} `}to ${day(last)} ${last.slice(0, 4)}`;
+}
+
+/** A period by its name in an address, as it is read; what names none stays as it is. */
+export function periodNameWords(name: string): string {
+  const of = period(name);
+  return of ? periodWords(of) : name;
 }
 
 function monthOf(isoDay: string): string {

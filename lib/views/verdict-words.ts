@@ -1,6 +1,7 @@
 import type { RateFigure } from "@/lib/audit/figure";
 import { criterionOf } from "@/lib/protocol/criteria";
 import { chosenPercent } from "./chosen-percent";
+import { unitName } from "./measure-words";
 import { count } from "./quantity";
 
 /** A verdict as it is read: the shape that goes with it, and words that need no shape. */
@@ -22,7 +23,10 @@ export function beyondChance(figure: RateFigure): Verdict {
   if (figure.beyondChance === "reached") return { mark: "met", words: "reached" };
   if (figure.beyondChance === "missed") return { mark: "missed", words: "missed" };
   if (figure.beyondChance === "not settled by this many") {
-    return { mark: "open", words: `not settled by ${count(figure.denominator)}` };
+    return {
+      mark: "open",
+      words: `not settled by ${count(figure.denominator)} ${unitName(figure.measure, figure.denominator)}`,
+    };
   }
   return { mark: "missing", words: notAssessable(figure) };
 }

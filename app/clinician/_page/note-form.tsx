@@ -2,6 +2,7 @@
 
 import { useActionState } from "react";
 import type { Act } from "@/app/_parts/answer";
+import { periodNameWords } from "@/lib/views/period-words";
 
 /** The private note on a quarter; works without JavaScript. */
 export function NoteForm(props: { act: Act; quarter: string; text: string; saved: string | null }) {
@@ -11,7 +12,7 @@ export function NoteForm(props: { act: Act; quarter: string; text: string; saved
     <form className="form note-form" action={act} aria-label="Private note">
       <input type="hidden" name="quarter" value={props.quarter} />
       <div>
-        <label htmlFor="note-text">Your note on {props.quarter}</label>
+        <label htmlFor="note-text">Your note on {periodNameWords(props.quarter)}</label>
         <p className="hint" id="note-hint">
           Only you can open it here. It may still have to be disclosed, to an inquiry or to a
           patient who asks for what is held about them: name nobody.

@@ -2,6 +2,7 @@ import { Definition } from "@/app/_parts/definition";
 import { IntervalFigure } from "@/app/_parts/interval-figure";
 import { SpreadFigure } from "@/app/_parts/spread-figure";
 import type { OwnStrip } from "@/lib/views/own-strip";
+import { unbroken } from "@/lib/views/unbroken";
 
 /** One measure: what it comes to in words at the left, how the units are spread at the right. */
 export function Strip(props: { of: OwnStrip }) {
@@ -26,8 +27,8 @@ export function Strip(props: { of: OwnStrip }) {
         </Definition>
       </div>
       <div className="stack-tight">
-        <p className="finding">{of.finding}</p>
-        {of.comparison ? <p>{of.comparison}</p> : null}
+        <p className="finding">{unbroken(of.finding)}</p>
+        {of.comparison ? <p>{unbroken(of.comparison)}</p> : null}
         {of.notes.map((note) => (
           <p key={note} className="note">
             {note}

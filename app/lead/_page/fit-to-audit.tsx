@@ -22,7 +22,7 @@ export function FitToAudit(props: { view: LeadQuarter }) {
               <th scope="col" className="num">
                 Complete
               </th>
-              <th scope="col">Floor</th>
+              <th scope="col">Floor for a verdict</th>
             </tr>
           </thead>
           <tbody>
@@ -37,7 +37,7 @@ export function FitToAudit(props: { view: LeadQuarter }) {
                 <td className="num" data-label="Complete">
                   {line.share}
                 </td>
-                <td data-label="Floor">
+                <td data-label="Floor for a verdict">
                   {line.underFloor ? (
                     <span className="mark mark-missing">{line.note}</span>
                   ) : (

@@ -3,7 +3,7 @@ import { TableBox } from "../../_parts/table-box";
 
 /** What left the house, when and by whom. */
 export function ExportsBefore(props: { lines: readonly ExportLine[] }) {
-  if (props.lines.length === 0) return <p className="missing">Nothing was exported yet.</p>;
+  if (props.lines.length === 0) return <p className="missing">Nothing has been exported yet.</p>;
   return (
     <TableBox label="Exports made before">
       <table className="fold">

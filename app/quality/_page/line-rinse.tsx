@@ -20,7 +20,7 @@ export function LineRinse(props: {
   return (
     <>
       <TableBox label="Line rinse by practice and chair">
-        <table>
+        <table className="fold rinse">
           <thead>
             <tr>
               <th scope="col">Where</th>
@@ -50,9 +50,7 @@ export function LineRinse(props: {
                 key={line.about}
                 className={line.figure.about.kind === "chair" ? undefined : "whole"}
               >
-                <th scope="row" className="nowrap">
-                  {line.about}
-                </th>
+                <th scope="row">{line.about}</th>
                 <td className="num" data-label="Rinsed of chair-days">
                   {line.words.counts}
                 </td>

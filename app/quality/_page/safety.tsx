@@ -41,7 +41,9 @@ export function Safety(props: { lines: readonly SafetyLine[] }) {
                 </td>
                 <td data-label="Days of the visits">{line.days}</td>
                 <td data-label="Patient told">{line.told}</td>
-                <td data-label="Reported">{line.reported}</td>
+                <td data-label="Reported">
+                  {line.reported || <span className="missing">not asked of separations</span>}
+                </td>
                 <td data-label="Patients concerned">{line.patients}</td>
               </tr>
             ))}

@@ -53,8 +53,8 @@ export default async function ReportPage(props: { searchParams: Address }) {
           <dd>{report.period.words}</dd>
           <dt>Scope</dt>
           <dd>{report.scope}</dd>
-          <dt>Data cut-off</dt>
-          <dd>{report.cutOffWords}, when the last import was published</dd>
+          <dt>Records as of</dt>
+          <dd>{report.cutOffWords}, when files were last brought in</dd>
           <dt>Software</dt>
           <dd>{report.software}</dd>
         </dl>
@@ -95,10 +95,13 @@ export default async function ReportPage(props: { searchParams: Address }) {
           </TableBox>
         ) : null}
       </Section>
-      {report.criteria.map((one) => (
-        <ReportedCriterion key={one.criterion.id} of={one} />
-      ))}
-      <Cautions />
+      {/* One landscape run on paper: a table never stands on another sheet than its title. */}
+      <div className="wide">
+        {report.criteria.map((one) => (
+          <ReportedCriterion key={one.criterion.id} of={one} />
+        ))}
+        <Cautions />
+      </div>
     </>
   );
 }

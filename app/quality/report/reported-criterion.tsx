@@ -13,7 +13,7 @@ export function ReportedCriterion(props: { of: AdherenceCriterion }) {
         Counted: {criterion.populationInWords} Source: {criterion.source}
       </p>
       <TableBox label={`${criterion.title}: figures`}>
-        <table className="fold wide">
+        <table className="fold reported">
           <thead>
             <tr>
               <th scope="col">Where</th>
@@ -49,7 +49,9 @@ export function ReportedCriterion(props: { of: AdherenceCriterion }) {
                 <td className="num" data-label="In all">
                   {line.words.population}
                 </td>
-                <td data-label="Left out">{line.words.leftOut}</td>
+                <td className="reasons" data-label="Left out">
+                  {line.words.leftOut}
+                </td>
                 <td className="num" data-label="Eligible">
                   {line.words.eligible}
                 </td>
@@ -63,7 +65,7 @@ export function ReportedCriterion(props: { of: AdherenceCriterion }) {
                 <td className="num" data-label="Not recorded">
                   {line.words.notRecorded}
                 </td>
-                <td data-label="Rate and interval">
+                <td className="rate-words" data-label="Rate and interval">
                   {line.words.rate}
                   {line.words.interval ? (
                     <div className="small soft">{line.words.interval}</div>

@@ -13,6 +13,7 @@ import { Section } from "@/app/_parts/section";
 import { within } from "@/app/_parts/within";
 import { measurePage } from "@/lib/reports/measure-page";
 import { currentViewer } from "@/lib/reports/viewer";
+import { titleAt } from "@/lib/views/measure-words";
 import { periodWords } from "@/lib/views/period-words";
 import { AcrossClinicians } from "../_page/across-clinicians";
 import { Outcomes } from "../_page/outcomes";
@@ -21,12 +22,16 @@ import { RecordsBehind } from "../_page/records-behind";
 import { SpanNote } from "../_page/span-note";
 import { Strata } from "../_page/strata";
 
-export const metadata = { title: "A measure" };
-
 type Props = {
   params: Promise<{ measure: string[] }>;
   searchParams: Promise<Record<string, string | string[] | undefined>>;
 };
+
+/** The measure's own name; what is no measure keeps the page's. */
+export async function generateMetadata(props: Props) {
+  const measure = (await props.params).measure.map((part) => fromAddress(part)).join("/");
+  return { title: titleAt(measure) ?? "A measure" };
+}
 
 export default async function MeasurePage(props: Props) {
   const [{ measure }, address] = await Promise.all([props.params, props.searchParams]);
@@ -36,7 +41,15 @@ export default async function MeasurePage(props: Props) {
       measurePage(viewer, measure.map((part) => fromAddress(part)).join("/"), address),
     );
   });
-  if ("wrong" in page) return <AskedWrong title="A measure" wrong={page.wrong} path="/lead" />;
+  if ("wrong" in page)
+    return (
+      <AskedWrong
+        title="A measure"
+        wrong={page.wrong}
+        path="/lead"
+        pathWords="Back to this quarter"
+      />
+    );
   const { view, period, practice, shown, span } = page;
   const path = `/lead/measures/${view.measure}`;
   return (
@@ -62,7 +75,7 @@ export default async function MeasurePage(props: Props) {
       <SpanNote path={path} period={period} shown={shown} span={span} practice={practice} />
       <Section id="what" title="What it is">
         {view.whole ? (
-          <Figure row={view.whole} />
+          <Figure row={view.whole} is={view.wholeIs} />
         ) : (
           <p className="missing">No units in this period.</p>
         )}
@@ -100,7 +113,7 @@ export default async function MeasurePage(props: Props) {
       <Section
         id="time"
         title="Over time"
-        note="Months as a line, quarters as a table. No trend is computed yet."
+        note="Months as a line, quarters as a table. No trend is read into them."
       >
         <MonthsFigure chart={view.months} />
         <h3>By quarter</h3>

@@ -54,7 +54,7 @@ export default async function VisitPage(props: {
       ) : null}
       <Section
         id="canals"
-        title="Canals along the time"
+        title="Canals along one line of time"
         note="Preparation, deliveries and instruments of each canal on one scale."
       >
         <Lanes of={view.timeLine} />

@@ -6,7 +6,7 @@ import look from "./lanes.module.css";
 export function Lanes(props: { of: TimeLine }) {
   const { axis, lanes, note } = props.of;
   return (
-    <div>
+    <div className="stack-tight">
       <p className="small soft">{note}</p>
       {lanes.map((lane) => (
         <LaneOf key={lane.canal} lane={lane} axis={axis} />
