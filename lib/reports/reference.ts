@@ -19,7 +19,7 @@ export type Compared<F extends Figure = Figure> = F & { readonly reference: Comp
 
 /**
  * The figures with a `reference` on those of clinicians: the practice's units without the clinician's own; where too
- * few others stand behind that, the same of the group's clinicians of the same peers; else the clinician's own four
+ * few others stand behind that, the same of the group's clinicians of the same peer group; else the clinician's own four
  * quarters before; else none, and why. A clinician of several practices is compared with all of these together.
  */
 export async function withReferences(
@@ -128,7 +128,7 @@ function practiceWords(practice: string | undefined): string {
     : "the clinician's practices without this clinician";
 }
 
-const peersWords = "the group's other clinicians of the same peers";
+const peersWords = "the group's other clinicians of the same peer group";
 const noneWords =
   "Fewer than 5 other clinicians have 10 units each, or one has over half of them, in the practice and among peers; there are no earlier quarters of the clinician's own either.";
 const handsWords =

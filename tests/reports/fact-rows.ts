@@ -1,4 +1,5 @@
 import type pg from "pg";
+import { raiseRevision } from "@/lib/store/facts/revision";
 
 /** One canal as the figures see it; every field not named is that of a finished, prepared canal. */
 export type FactRow = {
@@ -13,7 +14,7 @@ export type FactRow = {
   readonly exclusion?: string | null;
 };
 
-/** Writes canals straight into the derived tables, one visit each, and tells their visits' ids. */
+/** Writes canals straight into the derived tables, one visit each, as a change of the records. */
 export async function insertFacts(
   client: pg.Pool,
   rows: readonly FactRow[],
@@ -52,4 +53,7 @@ export async function insertFacts(
       [visit, practice, code, worker, day, exclusion, row.volume ?? null, uses, separations],
     );
   }
+  const changing = await client.connect();
+  await raiseRevision(changing);
+  changing.release();
 }
