@@ -5,7 +5,7 @@ import type { Figure, FigureInterval, Reference } from "./figure";
 import { level } from "./figure-of";
 
 /**
- * Which of the possible comparisons it is: the practice's others, the group's others of the same peers, the
+ * Which of the possible comparisons it is: the practice's others, the group's others of the same peer group, the
  * clinician's own four quarters before, or none.
  */
 export type ComparisonKind = "practice" | "peers" | "own" | "none";

@@ -1,7 +1,4 @@
-import { exportReport } from "./export-report";
-import { importFiles } from "./import-files";
-import { people } from "./people";
-import { showFigures } from "./show-figures";
+import { readyClient } from "./start/ready-client";
 import { CannotDo, type Done } from "./verb";
 
 const usage = `canal-audit <verb>
@@ -12,12 +9,15 @@ const usage = `canal-audit <verb>
   people list
 With --json the answer is one JSON document. The home is CANAL_AUDIT_HOME, or .home of the project.`;
 
-const verbs: Record<string, (args: string[], json: boolean) => Promise<Done>> = {
-  import: importFiles,
-  figures: showFigures,
-  export: exportReport,
-  people,
-};
+type Verb = (args: string[], json: boolean) => Promise<Done>;
+
+/** Loaded when they are asked for: they need the database's client, which a fresh checkout has yet to make. */
+const verbs = new Map<string, () => Promise<Verb>>([
+  ["import", async () => (await import("./import-files")).importFiles],
+  ["figures", async () => (await import("./show-figures")).showFigures],
+  ["export", async () => (await import("./export-report")).exportReport],
+  ["people", async () => (await import("./people")).people],
+]);
 
 /** Runs one verb; exit code 0 when it did its work, 1 with one sentence on stderr when it could not. */
 async function run(args: readonly string[]): Promise<number> {
@@ -28,11 +28,13 @@ async function run(args: readonly string[]): Promise<number> {
   }
   const json = rest.includes("--json");
   try {
-    const verb = verbs[name];
-    if (!verb)
+    const load = verbs.get(name);
+    if (!load)
       throw new CannotDo(
-        `There is no verb "${name}"; the verbs are ${Object.keys(verbs).join(", ")}.`,
+        `There is no verb "${name}"; the verbs are ${[...verbs.keys()].join(", ")}.`,
       );
+    await readyClient();
+    const verb = await load();
     const done = await verb(rest, json);
     process.stdout.write(json ? `${JSON.stringify(done.json)}\n` : `${done.text}\n`);
     return 0;

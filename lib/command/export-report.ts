@@ -1,25 +1,16 @@
 import { stat, writeFile } from "node:fs/promises";
 import { dirname, resolve } from "node:path";
-import { parseArgs } from "node:util";
 import { holderReach, narrowed } from "@/lib/access/reach";
 import { exportAdherence } from "@/lib/reports/adherence-report";
 import { practiceKnown } from "@/lib/reports/practices";
 import { withHome } from "@/lib/reports/with-home";
 import { periodNamed } from "./period-named";
+import { readOptions } from "./read-options";
 import { CannotDo, type Done } from "./verb";
 
 /** `export adherence --period 2026-Q3 --out FILE [--practice P1]`; the path is the caller's, a file that is there is replaced and that is said. */
 export async function exportReport(args: string[]): Promise<Done> {
-  const { values, positionals } = parseArgs({
-    args,
-    allowPositionals: true,
-    options: {
-      period: { type: "string" },
-      out: { type: "string" },
-      practice: { type: "string" },
-      json: { type: "boolean" },
-    },
-  });
+  const { values, positionals } = readOptions(args, ["period", "out", "practice"], { words: true });
   if (positionals.length !== 1 || positionals[0] !== "adherence")
     throw new CannotDo("Say what to export: adherence.");
   if (!values.out) throw new CannotDo("Say where to write it: --out FILE.");

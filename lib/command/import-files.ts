@@ -1,28 +1,25 @@
 import { readdir, stat } from "node:fs/promises";
 import { basename, extname, join, relative, resolve } from "node:path";
-import { parseArgs } from "node:util";
 import { holderReach } from "@/lib/access/reach";
 import { type ImportResult, importRecords, type Source } from "@/lib/reports/import-records";
 import { recordFileEndings } from "@/lib/reports/record-files";
 import { isTimeZone } from "@/lib/reports/time-zone";
 import { withHome } from "@/lib/reports/with-home";
+import { readOptions } from "./read-options";
 import { CannotDo, type Done } from "./verb";
 
 /** `import <files or folders…> [--zone Europe/London]`; paths are the caller's. */
 export async function importFiles(args: string[], quiet: boolean): Promise<Done> {
-  const { values, positionals } = parseArgs({
-    args,
-    allowPositionals: true,
-    options: { zone: { type: "string", default: "UTC" }, json: { type: "boolean" } },
-  });
+  const { values, positionals } = readOptions(args, ["zone"], { words: true });
+  const zone = values.zone ?? "UTC";
   if (positionals.length === 0) throw new CannotDo("Name the files or folders to bring in.");
-  if (!isTimeZone(values.zone))
-    throw new CannotDo(`"${values.zone}" is no time zone; write one as Europe/London.`);
+  if (!isTimeZone(zone))
+    throw new CannotDo(`"${zone}" is no time zone; write one as Europe/London.`);
   const sources = (await Promise.all(positionals.map(sourcesAt))).flat();
   const tell = quiet ? undefined : progressTo(process.stderr);
   const result = await withHome((home) =>
     importRecords(holderReach().records, sources, {
-      zone: values.zone,
+      zone,
       key: home.key,
       onProgress: tell,
     }),
@@ -36,14 +33,13 @@ async function sourcesAt(path: string): Promise<Source[]> {
   const found = await stat(whole).catch(() => null);
   if (!found) throw new CannotDo(`There is no file or folder ${path}.`);
   if (!found.isDirectory()) return [{ path: whole, name: basename(whole) }];
-  const names = (await readdir(whole, { recursive: true })).sort();
-  const sources = names
+  const inside = await readdir(whole, { recursive: true, withFileTypes: true });
+  const sources = inside
+    .filter((entry) => !entry.isDirectory())
+    .map((entry) => relative(whole, join(entry.parentPath, entry.name)))
+    .sort()
     .filter((name) => recordFileEndings.includes(extname(name).toLowerCase()))
-    .map((name) => ({
-      path: join(whole, name),
-      name: relative(whole, join(whole, name)),
-      found: true,
-    }));
+    .map((name) => ({ path: join(whole, name), name, found: true }));
   if (sources.length === 0)
     throw new CannotDo(
       `The folder ${path} holds no record files (${recordFileEndings.join(", ")}).`,

@@ -1,21 +1,28 @@
-import { parseArgs } from "node:util";
 import { holderReach } from "@/lib/access/reach";
 import { addPerson, listPeople } from "@/lib/reports/people";
 import { withHome } from "@/lib/reports/with-home";
+import { readOptions } from "./read-options";
 import { CannotDo, type Done } from "./verb";
 
 /** `people add …` and `people list`. A password is made and told once where none is given. */
 export async function people(args: string[], _json: boolean): Promise<Done> {
   const [verb, ...rest] = args;
   if (verb === "add") return add(rest);
-  if (verb === "list") return list();
+  if (verb === "list") return list(rest);
   throw new CannotDo(
     "What about people: `people add --role … --email … --name …`, or `people list`.",
   );
 }
 
 async function add(args: string[]): Promise<Done> {
-  const given = options(args);
+  const { values: given } = readOptions(args, [
+    "role",
+    "email",
+    "name",
+    "practice",
+    "clinician",
+    "password",
+  ]);
   const answer = await withHome(() =>
     addPerson(holderReach().people, {
       role: given.role,
@@ -43,7 +50,8 @@ async function add(args: string[]): Promise<Done> {
   };
 }
 
-async function list(): Promise<Done> {
+async function list(args: string[]): Promise<Done> {
+  readOptions(args, []);
   const { people: all } = await withHome(() => listPeople(holderReach().people));
   const lines = all.map(({ email, name, grants }) => {
     const held = grants.map(
@@ -58,26 +66,6 @@ async function list(): Promise<Done> {
     grants: grants.map(({ role, practice, clinicianKey }) => ({ role, practice, clinicianKey })),
   }));
   return { text: lines.join("\n") || "Nobody yet.", json: { people: json } };
-}
-
-function options(args: string[]) {
-  const text = { type: "string" } as const;
-  try {
-    return parseArgs({
-      args,
-      options: {
-        role: text,
-        email: text,
-        name: text,
-        practice: text,
-        clinician: text,
-        password: text,
-        json: { type: "boolean" },
-      },
-    }).values;
-  } catch (error) {
-    throw new CannotDo(error instanceof Error ? error.message : String(error));
-  }
 }
 
 function flag(field: string): string {

@@ -1,4 +1,3 @@
-import { parseArgs } from "node:util";
 import { holderReach, narrowed } from "@/lib/access/reach";
 import { figures } from "@/lib/reports/figures";
 import { practiceKnown } from "@/lib/reports/practices";
@@ -6,19 +5,12 @@ import { withReferences } from "@/lib/reports/reference";
 import { withHome } from "@/lib/reports/with-home";
 import { figureLine } from "@/lib/views/figure-line";
 import { periodNamed } from "./period-named";
+import { readOptions } from "./read-options";
 import { CannotDo, type Done } from "./verb";
 
 /** `figures --period 2026-Q3 [--practice P1] [--clinician C01]` */
 export async function showFigures(args: string[]): Promise<Done> {
-  const { values } = parseArgs({
-    args,
-    options: {
-      period: { type: "string" },
-      practice: { type: "string" },
-      clinician: { type: "string" },
-      json: { type: "boolean" },
-    },
-  });
+  const { values } = readOptions(args, ["period", "practice", "clinician"]);
   const period = periodNamed(values.period);
   const reach = narrowed(holderReach().figures, values.practice);
   return withHome(async () => {
@@ -36,10 +28,12 @@ export async function showFigures(args: string[]): Promise<Done> {
         )
       : found;
     if (values.clinician && wanted.length === 0)
-      throw new CannotDo(`No records of clinician ${values.clinician} in ${period.name}.`);
+      throw new CannotDo(
+        `No records of clinician ${values.clinician}${values.practice ? ` at ${values.practice}` : ""} in ${period.name}.`,
+      );
     const compared = await withReferences(reach, wanted);
     return {
-      text: compared.map(figureLine).join("\n"),
+      text: compared.map(figureLine).join("\n") || `No records in ${period.name}.`,
       json: { period: period.name, figures: compared },
     };
   });

@@ -26,12 +26,17 @@ export function patientOf(
   const reference = column === undefined ? undefined : cells[column]?.trim();
   if (!reference) return undefined;
   const hash = context.pseudonym((cells.practice ?? "").trim(), reference);
+  const within = (text: string) =>
+    reference.length >= shortest ? text.replaceAll(reference, hash) : text;
   return {
-    kept: (name, value) =>
-      name === column || (name === "case_id" && value === reference) ? hash : value,
+    kept: (name, value) => {
+      if (name === column) return hash;
+      if (name !== "case_id" || typeof value !== "string") return value;
+      return value === reference ? hash : within(value);
+    },
     hidden: (name, text) => {
       if (name === column) return hash;
-      return reference.length >= shortest ? text.replaceAll(reference, hash) : text;
+      return within(text);
     },
   };
 }

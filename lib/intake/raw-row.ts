@@ -5,13 +5,15 @@ export type Trouble = { readonly column?: string } & Problem;
 
 /**
  * A row as a reader gives it: its cells by column name. With `troubles` it is held whatever its cells hold; its cells are
- * then there as far as they could be told. `misplaced`: a cell may stand under another column's name.
+ * then there as far as they could be told. `misplaced`: a cell may stand under another column's name; `missing` is how many cells
+ * fewer than the header it has.
  */
 export type RawRow = {
   readonly line: number;
   readonly cells: Readonly<Record<string, string>>;
   readonly troubles?: readonly Trouble[];
   readonly misplaced?: boolean;
+  readonly missing?: number;
 };
 
 /** A table as a reader gives it, before it is known which one it is. */

@@ -61,7 +61,8 @@ function rawRow(row: CsvRow, header: readonly string[]): RawRow {
   if (count === header.length) return { line: row.line, cells };
   const found = count === 1 ? "1 cell" : `${count} cells`;
   const remedy = `the header has ${header.length}; a comma is missing or too many, or a text with a comma in it needs quotes round it`;
-  return { line: row.line, cells, troubles: [{ found, remedy }], misplaced: true };
+  const missing = Math.max(0, header.length - count);
+  return { line: row.line, cells, troubles: [{ found, remedy }], misplaced: true, missing };
 }
 
 const brokenWords = {

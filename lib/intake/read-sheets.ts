@@ -1,9 +1,9 @@
 import { constants } from "node:fs";
-import { access } from "node:fs/promises";
+import { access, stat } from "node:fs/promises";
 import { extname } from "node:path";
 import { type TableName, tables } from "@/lib/records/tables";
 import { checkMisplaced, checkRow } from "./check-row";
-import type { RawSheet } from "./raw-row";
+import type { RawRow, RawSheet } from "./raw-row";
 import { readCsv } from "./read-csv";
 import { readJson, readNdjson } from "./read-json";
 import { readWorkbook } from "./read-workbook";
@@ -32,6 +32,9 @@ export async function* readSheets(
   await access(path, constants.R_OK).catch(() => {
     throw new UnreadableFile(name, "it cannot be opened; is it still there, and may it be read?");
   });
+  // A pipe would be waited for without end, and a folder is none of the kinds below.
+  if (!(await stat(path)).isFile())
+    throw new UnreadableFile(name, "it is no file with rows in it.");
   let any = false;
   let noTable: unknown;
   for await (const raw of read(path, name)) {
@@ -80,10 +83,27 @@ async function* rowsOf(
   table: TableName,
   context: Context,
 ): AsyncGenerator<GoodRow | HeldRow> {
-  for await (const { line, cells, troubles, misplaced } of raw.rows) {
+  for await (const { line, cells, troubles, misplaced, missing = 0 } of raw.rows) {
     const place = { file: raw.name, line };
     yield misplaced
-      ? checkMisplaced(table, cells, place, troubles ?? [])
+      ? checkMisplaced(table, surelyTaken(raw, table, cells, missing), place, troubles ?? [])
       : checkRow(table, cells, place, context, troubles);
   }
+}
+
+/**
+ * The cells of a misplaced row that cannot be those of a column that no field takes, as a patient's name: with missing cells
+ * what stands under a column may belong as many columns further on.
+ */
+function surelyTaken(
+  { header }: RawSheet,
+  table: TableName,
+  cells: RawRow["cells"],
+  missing: number,
+): RawRow["cells"] {
+  const known = new Set(tables[table].columns.map((column) => column.name));
+  const firstOther = header.findIndex((name) => !known.has(name));
+  if (firstOther < 0) return cells;
+  const sure = new Set(header.slice(0, Math.max(0, firstOther - missing)));
+  return Object.fromEntries(Object.entries(cells).filter(([name]) => sure.has(name)));
 }

@@ -128,7 +128,7 @@ describe("the practice without the clinician", () => {
 });
 
 describe("what it falls back on", () => {
-  it("takes the group's others of the same peers when the practice has only four with ten units", async () => {
+  it("takes the group's others of the same peer group when the practice has only four with ten units", async () => {
     const north = five.flatMap((code, place) => canals(code, place === 0 ? 9 : 10));
     const south = canals("S1", 10, { practice: "SOUTH" });
     const trainee = canals("T1", 50, { practice: "SOUTH", worker: "person:t", volume: 77 });

@@ -16,8 +16,8 @@ export async function* parseXml(source: Readable, handlers: Handlers): AsyncGene
   );
   parser.on("closetag", (tag) => handlers.close?.(local(tag.name)));
   parser.on("text", (text) => handlers.text?.(text));
-  parser.on("error", (trouble) => {
-    throw trouble;
+  parser.on("error", () => {
+    throw new Error("a part of it is damaged or cut off");
   });
   source.setEncoding("utf8");
   for await (const piece of source) {

@@ -8,9 +8,11 @@ export type Parts = { names: string[]; open(name: string): Promise<Readable>; cl
 const largestPart = 2 * 1024 ** 3;
 const largestRatio = 200;
 
-/** Opens a ZIP file; throws what yauzl throws where it is none. */
+/** Opens a ZIP file; throws in plain words where it is none. */
 export async function zipEntries(path: string): Promise<Parts> {
-  const zip = await yauzl.openPromise(path, { autoClose: false });
+  const zip = await yauzl.openPromise(path, { autoClose: false }).catch(() => {
+    throw new Error("it is none, or is cut off");
+  });
   const entries = new Map<string, yauzl.Entry>();
   for await (const entry of zip.eachEntry()) entries.set(entry.fileName, entry);
   return {

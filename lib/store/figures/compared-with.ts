@@ -2,7 +2,7 @@ import type { FiguresReach, OwnReach } from "@/lib/access/reach";
 import type { Period } from "@/lib/records/period";
 import { pool } from "../database";
 
-/** Whom a clinician is compared with: the others of their practice, or the group's others of the same peers. */
+/** Whom a clinician is compared with: the others of their practice, or the group's others of the same peer group. */
 export type ComparedWith = "practice" | "peers";
 
 /** A clinician whose others are asked for: their key, and the place of the period in the list of periods. */
