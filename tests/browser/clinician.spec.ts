@@ -15,7 +15,7 @@ test("The clinician reads the own strips, follows a unit that missed to its visi
   await expect(volume.locator(".estimate")).toHaveText(/\d mL/);
   await expect(volume).toContainText(/Half of your .* had .* or more/);
   // Four other clinicians with ten canals each stand behind it in the demo (seed/cast.ts).
-  await expect(volume).toContainText(/The practice's median without you is [\d.]+ mL/);
+  await expect(volume).toContainText(/The practice's median without you is [\d.]+\smL/);
   const estimate = await wordsOf(volume.locator(".estimate"));
   await expect(volume.locator(".finding")).toContainText(estimate);
 

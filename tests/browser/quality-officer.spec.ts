@@ -61,10 +61,10 @@ interface Preview {
 
 async function readPreview(page: Page): Promise<Preview> {
   const figures = new Map<string, Row[]>();
-  for (const section of await page.locator("main section.section:has(table.wide)").all()) {
+  for (const section of await page.locator("main section.section:has(table.reported)").all()) {
     figures.set(
       (await section.getAttribute("id")) ?? "",
-      await tableRows(section.locator("table.wide")),
+      await tableRows(section.locator("table.reported")),
     );
   }
   return {

@@ -2,6 +2,7 @@ import { type ChildProcess, spawn } from "node:child_process";
 import { once } from "node:events";
 import { cp, readFile, rm, stat, writeFile } from "node:fs/promises";
 import { join } from "node:path";
+import { setTimeout as sleep } from "node:timers/promises";
 import pg from "pg";
 import { afterEach, beforeEach, expect, test } from "vitest";
 import { isAlive } from "@/lib/store/home/process-mark";
@@ -80,6 +81,7 @@ test("a server outlives its killed owner and is joined, and one that was killed 
   expect(await serverPid(place.folder)).toBe(pid);
   await ask(home.url, "create table kept as select 7 as seven");
   process.kill(pid, "SIGKILL");
+  while (isAlive(pid)) await sleep(10);
   const after = await openIn(place.folder);
   expect(await ask(after.url, "select seven from kept")).toEqual([{ seven: 7 }]);
   const second = await serverPid(place.folder);
