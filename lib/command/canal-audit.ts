@@ -1,3 +1,4 @@
+import { leaveOnSignal } from "./start/leave-on-signal";
 import { readyClient } from "./start/ready-client";
 import { CannotDo, type Done } from "./verb";
 
@@ -27,6 +28,7 @@ async function run(args: readonly string[]): Promise<number> {
     return 0;
   }
   const json = rest.includes("--json");
+  const isLeaving = leaveOnSignal();
   try {
     const load = verbs.get(name);
     if (!load)
@@ -39,7 +41,7 @@ async function run(args: readonly string[]): Promise<number> {
     process.stdout.write(json ? `${JSON.stringify(done.json)}\n` : `${done.text}\n`);
     return 0;
   } catch (trouble) {
-    process.stderr.write(`${oneSentence(trouble)}\n`);
+    if (!isLeaving()) process.stderr.write(`${oneSentence(trouble)}\n`);
     return 1;
   }
 }

@@ -36,6 +36,8 @@ function open(url: string): Database {
   const connections = new pg.Pool({ connectionString: url, max: 10 });
   // A connection that dies while idle must not end the process; the next query says what is wrong.
   connections.on("error", () => undefined);
+  // The same for one that dies while somebody holds it: what they asked of it fails, and says so.
+  connections.on("connect", (client) => client.on("error", () => undefined));
   return {
     url,
     pool: connections,

@@ -35,6 +35,20 @@ describe("the patient's reference", () => {
     expect(good).toMatchObject({ verdict: "good", values: { patient: hash, case_id: hash } });
   });
 
+  it("is not left in clear inside the case's name", () => {
+    const named = { ...row, case_id: `${reference}-16` };
+    const good = checkRow("sessions", named, { file: "f", line: 2 }, context);
+    expect(good.verdict).toBe("good");
+    expect(JSON.stringify(good)).not.toContain(reference);
+  });
+
+  it("is not kept of a column that no field takes, nor of a row too short to tell its cells", async () => {
+    const text = `session_id,patient,canal,seq,irrigant,delivery\nV-1,${reference},MB1,1,naocl,syringe\n${reference},MB1,2,naocl,syringe\n`;
+    const rows = await rowsIn("irrigation.csv", text);
+    expect(rows).toHaveLength(2);
+    expect(JSON.stringify(rows)).not.toContain(reference);
+  });
+
   it.each(tables.sessions.columns.map((column) => column.name))(
     "never leaves a held row when %s holds it too",
     (column) => {

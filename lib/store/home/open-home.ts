@@ -8,6 +8,7 @@ import { HomeTrouble } from "./home-trouble";
 import { enterHome } from "./home-users";
 import { withLock } from "./lock";
 import { makeCluster } from "./make-cluster";
+import { toBeClosed } from "./opened-homes";
 import { makePatientKey, patientKey } from "./patient-key";
 import { plainUser } from "./plain-user";
 import { postgresPrograms } from "./postgres-programs";
@@ -73,10 +74,12 @@ async function openEmbedded(folder: string, tell: (doing: string) => void): Prom
         keeperUrl: keeperUrl(access),
         folder,
         key,
-        close: once(() =>
-          withLock(lock, async () => {
-            if (await user.leave()) await stopServer(server);
-          }),
+        close: toBeClosed(
+          once(() =>
+            withLock(lock, async () => {
+              if (await user.leave()) await stopServer(server);
+            }),
+          ),
         ),
       };
     } catch (error) {

@@ -36,8 +36,22 @@ async function load(): Promise<void> {
     "@prisma/schema-engine-wasm/schema_engine_bg",
   );
   const bytes = await readFile(entry.replace(/\.js$/, ".wasm"));
-  const imports = { "./schema_engine_bg.js": engineCode as unknown as WebAssembly.ModuleImports };
+  const imports = { "./schema_engine_bg.js": withoutWaiting(engineCode) };
   const { instance } = await WebAssembly.instantiate(bytes, imports);
   engineCode.__wbg_set_wasm(instance.exports);
   (instance.exports.__wbindgen_start as () => void)();
+}
+
+/** The engine never clears the 10 s alarm of its lock; that must not keep a process that has nothing else to do. */
+function withoutWaiting(code: object): WebAssembly.ModuleImports {
+  const imports: WebAssembly.ModuleImports = { ...code };
+  for (const [name, given] of Object.entries(imports)) {
+    if (!name.startsWith("__wbg_setTimeout") || typeof given !== "function") continue;
+    imports[name] = (...words: unknown[]) => {
+      const timer = given(...words);
+      if (timer instanceof Object && "unref" in timer) timer.unref();
+      return timer;
+    };
+  }
+  return imports;
 }
