@@ -47,7 +47,7 @@ test("a criterion makes of one unit of random records what PostgreSQL counts it 
         }
       }
     }),
-    { numRuns: 12, interruptAfterTimeLimit: 45_000, markInterruptAsFailure: false },
+    { seed: 20_261_125, numRuns: 16 },
   );
   // The records drawn must reach the states that matter, or agreement says little.
   for (const state of [
