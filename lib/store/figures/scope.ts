@@ -9,8 +9,6 @@ export type Scope = {
   withUnits(unitSql: string): string;
   /** The same of counts: units that are alike in all that tells subjects apart are added up first, which is far fewer rows. */
   withCells(unitSql: string): string;
-  /** The condition on practice and day for a table of facts. */
-  readonly within: string;
   parameters(periods: readonly Period[]): unknown[];
 };
 
@@ -32,7 +30,6 @@ export function scopeOf(reach: FiguresReach | OwnReach, by: readonly SubjectKind
   ].join(", ");
   const worker = own ? reach.clinicianKey : null;
   return {
-    within,
     withUnits: (unitSql) => `${placed(unitSql)}, subjects as (
         select u.*, s.kind, s.key from placed u ${subjects}
       )`,
