@@ -17,3 +17,17 @@ export function referenceLabel(reference: ChartReference, axis: ChartAxis, place
     fontSize: 14,
   };
 }
+
+/** Words in lines of at most so many letters; a longer word has a line of its own. */
+export function linesOf(words: string, letters: number): string[] {
+  const lines: string[] = [];
+  for (const word of words.split(" ")) {
+    const last = lines.at(-1);
+    if (last !== undefined && last.length + 1 + word.length <= letters) {
+      lines[lines.length - 1] = `${last} ${word}`;
+    } else {
+      lines.push(word);
+    }
+  }
+  return lines;
+}

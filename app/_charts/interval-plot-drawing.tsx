@@ -14,7 +14,11 @@ import {
   YAxis,
 } from "recharts";
 import type { IntervalChart, IntervalRow } from "@/lib/views/chart-rows";
+import { ChartKey, type KeyEntry } from "./chart-key";
+import { ChartMark } from "./chart-mark";
 import { referenceLabel, textWidth } from "./chart-text";
+import { flagKey } from "./flag-key";
+import { OuterInterval } from "./outer-interval";
 import { PointPathBox, usePointPath } from "./point-path";
 
 /** Rows from top to bottom, values from left to right, lines to compare with. */
@@ -25,9 +29,11 @@ export function IntervalPlotDrawing(props: { chart: IntervalChart; height: numbe
     row.estimate === null ? [] : [pointOf(row, row.estimate, place)],
   );
   const places = rows.map((_, place) => place);
+  const paired = rows.some((row) => row.outer);
   const countsWidth = textWidth([countsTitle, ...rows.map((row) => row.counts)]);
   return (
     <PointPathBox label={title} path={path}>
+      <ChartKey entries={[...(paired ? pairKey : []), ...flagKey(rows)]} />
       <ResponsiveContainer width="100%" height={props.height}>
         <ScatterChart
           accessibilityLayer={false}
@@ -93,9 +99,9 @@ export function IntervalPlotDrawing(props: { chart: IntervalChart; height: numbe
             <ErrorBar
               dataKey="reaches"
               direction="x"
-              width={5}
+              width={paired ? 0 : 5}
               stroke="var(--data-1)"
-              strokeWidth={1.75}
+              strokeWidth={paired ? 4 : 1.75}
               isAnimationActive={false}
             />
           </Scatter>
@@ -108,12 +114,17 @@ export function IntervalPlotDrawing(props: { chart: IntervalChart; height: numbe
 function pointOf(row: IntervalRow, value: number, place: number) {
   const reaches =
     row.lower === null || row.upper === null ? [0, 0] : [value - row.lower, row.upper - value];
-  return { value, place, reaches };
+  return { value, place, reaches, flag: row.flag };
 }
 
-function mark(point: { cx?: number; cy?: number }) {
-  return <circle cx={point.cx} cy={point.cy} r={4.5} fill="var(--data-1)" pointerEvents="none" />;
+function mark(point: { cx?: number; cy?: number; flag?: IntervalRow["flag"] }) {
+  return <ChartMark kind={point.flag ?? "plain"} x={point.cx ?? 0} y={point.cy ?? 0} />;
 }
+
+const pairKey: KeyEntry[] = [
+  { sample: "thick", words: "interval" },
+  { sample: "ticked", words: "allowing for canals of one patient" },
+];
 
 /** What lies behind the points: the row that is read, words where there is nothing to draw, and what the pointer meets. */
 function Rows(props: {
@@ -172,6 +183,9 @@ function Rows(props: {
                 strokeWidth={2.5}
               />
             )}
+            {row.outer && row.estimate !== null ? (
+              <OuterInterval outer={row.outer} across={across} y={y} area={area} />
+            ) : null}
             <text
               x={area.x + area.width + props.countsWidth}
               y={y + 5}

@@ -5,7 +5,8 @@ import { TableBox } from "./table-box";
 /** A table of figures: whose, estimate, interval, counts, what is left out and not recorded; what they are compared with where they are. */
 export function FigureTable(props: { label: string; first: string; rows: readonly FigureRow[] }) {
   const compared = props.rows.some((row) => row.compared !== undefined);
-  const [estimate, interval, counts, leftOut, notRecorded] = figureHeads;
+  const [estimate, interval, clustered, counts, leftOut, notRecorded] = figureHeads;
+  const byPatient = props.rows.some((row) => row.clustered !== "");
   return (
     <TableBox label={props.label}>
       <table className="fold">
@@ -18,6 +19,11 @@ export function FigureTable(props: { label: string; first: string; rows: readonl
             <th scope="col" className="num">
               {interval}
             </th>
+            {byPatient ? (
+              <th scope="col" className="num">
+                {clustered}
+              </th>
+            ) : null}
             <th scope="col" className="num">
               {counts}
             </th>
@@ -38,6 +44,11 @@ export function FigureTable(props: { label: string; first: string; rows: readonl
               <td className="num" data-label={interval}>
                 {row.interval}
               </td>
+              {byPatient ? (
+                <td className="num" data-label={clustered}>
+                  {row.clustered || "none"}
+                </td>
+              ) : null}
               <td className="num" data-label={counts}>
                 {row.counts}
               </td>

@@ -10,6 +10,7 @@ import { PeriodPicker } from "../_parts/period-picker";
 import { rightly } from "../_parts/rightly";
 import { Section } from "../_parts/section";
 import { within } from "../_parts/within";
+import { BeyondChance } from "./_page/beyond-chance";
 import { Families } from "./_page/families";
 import { FitToAudit } from "./_page/fit-to-audit";
 import { NeedsALook } from "./_page/needs-a-look";
@@ -58,6 +59,13 @@ export default async function LeadPage(props: { searchParams: Address }) {
             note="Of practices and their records; never of a person."
           >
             <NeedsALook lines={view.look} />
+          </Section>
+          <Section
+            id="chance"
+            title="Beyond chance?"
+            note="Clinicians' rates, after allowing for how many are compared. A prompt to look, never a verdict on a person."
+          >
+            <BeyondChance view={view.chance} />
           </Section>
           <Section
             id="across"

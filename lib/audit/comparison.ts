@@ -1,8 +1,10 @@
+import type { ClusterCounts, ClusteredMedian } from "@/lib/measures/tally";
 import { criterionOf } from "@/lib/protocol/criteria";
 import { medianIntervalRanks } from "@/lib/statistics/median-interval-ranks";
 import { clopperPearson, wilson } from "@/lib/statistics/proportion-interval";
+import { clusteredMedian, clusteredRate } from "./clustered";
 import type { Figure, FigureInterval, Reference } from "./figure";
-import { level } from "./figure-of";
+import { level } from "./level";
 
 /**
  * Which of the possible comparisons it is: the practice's others, the group's others of the same peer group, the
@@ -22,9 +24,11 @@ export type OthersCounts = {
   readonly measure: string;
   readonly n: number;
   readonly numerator: number | null;
+  readonly clusters: ClusterCounts | null;
   readonly median: number | null;
   readonly quartiles: readonly [number, number] | null;
   readonly bounds: readonly [number, number] | null;
+  readonly clustered: ClusteredMedian | null;
 };
 
 /** The comparison with other clinicians: their median, or their pooled rate, with the interval of its kind of figure. */
@@ -33,19 +37,21 @@ export function comparisonWithOthers(
   what: string,
   others: OthersCounts,
 ): Comparison {
-  const { measure, n, numerator, median, quartiles, bounds } = others;
+  const { measure, n, numerator, clusters, median, quartiles, bounds } = others;
   if (numerator === null) {
-    const interval =
+    const interval: FigureInterval | null =
       bounds && medianIntervalRanks(n, level)
         ? { lower: bounds[0], upper: bounds[1], level, method: "median-order-statistics" }
         : null;
-    return { kind, what, estimate: median, interval, n, quartiles };
+    const clustered = clusteredMedian(others, interval);
+    return { kind, what, estimate: median, interval, clustered, n, quartiles };
   }
   return {
     kind,
     what,
     estimate: numerator / n,
     interval: rateInterval(measure, numerator, n),
+    clustered: clusteredRate({ clusters, numerator, denominator: n }),
     n,
     quartiles: null,
   };
@@ -60,6 +66,7 @@ export function comparisonWithOwn(before: Figure | undefined): Comparison | unde
     what: "the clinician's own four quarters before",
     estimate: before.estimate,
     interval: before.interval,
+    clustered: before.clustered,
     n: median ? before.n : before.denominator,
     quartiles: median ? before.quartiles : null,
   };
@@ -72,6 +79,7 @@ export function noComparison(why: string): Comparison {
     what: "no comparison",
     estimate: null,
     interval: null,
+    clustered: null,
     n: 0,
     quartiles: null,
     why,

@@ -5,10 +5,9 @@ import type { Criterion } from "@/lib/protocol/criterion";
 import type { Interval } from "@/lib/statistics/interval";
 import { medianIntervalRanks } from "@/lib/statistics/median-interval-ranks";
 import { clopperPearson, wilson } from "@/lib/statistics/proportion-interval";
-import type { Figure, MedianFigure, RateFigure } from "./figure";
-
-/** The level of every interval shown. */
-export const level = 0.95;
+import { clusteredMedian, clusteredRate, endsAtBest } from "./clustered";
+import type { ClusteredInterval, Figure, FigureInterval, MedianFigure, RateFigure } from "./figure";
+import { level } from "./level";
 
 /** Counts become a figure: an estimate, its interval by the method the notes choose, and for a criterion its verdicts. */
 export function figureOf(tally: Tally): Figure {
@@ -28,13 +27,16 @@ function shared(tally: Tally) {
     excepted,
     notRecorded,
     ...(tally.stratum ? { stratum: tally.stratum } : {}),
-    clustered: null,
   };
 }
 
 function medianFigure(tally: MedianTally): MedianFigure {
   const { bounds, n } = tally;
   const ranks = bounds ? medianIntervalRanks(n, level) : undefined;
+  const interval: FigureInterval | null =
+    bounds && ranks
+      ? { lower: bounds[0], upper: bounds[1], level, method: "median-order-statistics" }
+      : null;
   return {
     ...shared(tally),
     kind: "median",
@@ -42,10 +44,8 @@ function medianFigure(tally: MedianTally): MedianFigure {
     n,
     estimate: tally.median,
     quartiles: tally.quartiles,
-    interval:
-      bounds && ranks
-        ? { lower: bounds[0], upper: bounds[1], level, method: "median-order-statistics" }
-        : null,
+    interval,
+    clustered: clusteredMedian(tally, interval),
     ...(n === 0
       ? { why: nothingRecorded(tally) }
       : ranks
@@ -67,7 +67,7 @@ function adherenceFigure(tally: RateTally, criterion: Criterion): RateFigure {
   const figure = { ...rateFigure(tally, interval), unit: criterion.unit, target: criterion.target };
   if (denominator === 0 || !interval) return figure;
   const bounds = [numerator / denominator, (numerator + notRecorded) / denominator] as const;
-  return { ...figure, bounds, ...verdicts(tally, criterion, interval) };
+  return { ...figure, bounds, ...verdicts(tally, criterion, interval, figure.clustered) };
 }
 
 function rateFigure(tally: RateTally, interval: Interval | undefined): RateFigure {
@@ -81,18 +81,21 @@ function rateFigure(tally: RateTally, interval: Interval | undefined): RateFigur
     notMet,
     estimate: denominator === 0 ? null : numerator / denominator,
     interval: interval ?? null,
+    clustered: clusteredRate(tally),
     ...(denominator === 0 ? { why: nothingRecorded(tally) } : {}),
   };
 }
 
 /**
- * Reached or missed in these records, and beyond chance: reached when the whole interval is at or above the target,
- * missed when it is under it even with every unrecorded unit met. A target of all units is settled by counting.
+ * Reached or missed in these records, and beyond chance: reached when the whole interval that allows for units of one
+ * patient (else the plain one) is at or above the target, missed when it is under it even with every unrecorded unit met.
+ * A target of all units is settled by counting.
  */
 function verdicts(
   tally: RateTally,
   criterion: Criterion,
   interval: Interval,
+  clustered: ClusteredInterval | null,
 ): Pick<RateFigure, "inTheseRecords" | "beyondChance"> {
   const { numerator, denominator, notRecorded, notMet } = tally;
   const floor = criterion.completenessFloor;
@@ -106,9 +109,11 @@ function verdicts(
       beyondChance: reached ? "reached" : notMet > 0 ? "missed" : "not settled by this many",
     };
   }
-  const atBest = wilson(numerator + notRecorded, denominator, level);
+  const atBest = clustered
+    ? endsAtBest(tally, clustered)
+    : wilson(numerator + notRecorded, denominator, level);
   const beyondChance =
-    interval.lower >= criterion.target
+    (clustered ?? interval).lower >= criterion.target
       ? "reached"
       : atBest && atBest.upper < criterion.target
         ? "missed"

@@ -8,12 +8,25 @@ export type FigureInterval = {
   readonly method: string;
 };
 
+/** An interval that allows for units of one patient resembling each other, and how much that makes of it. */
+export type ClusteredInterval = FigureInterval & {
+  /** How many times the variance is that of independent units; null with none or all of them events. */
+  readonly designEffect: number | null;
+  /** The number of independent units that would tell as much; never over the units there are. */
+  readonly effectiveUnits: number | null;
+  /** Patients. */
+  readonly clusters: number;
+  /** How many times as wide as the plain interval (of a rate, Wilson's); null where that has no width. */
+  readonly timesPlain: number | null;
+};
+
 /** What a figure is compared with, and which of the possible comparisons it is. */
 export type Reference = {
   /** In words: the practice's median without this clinician, or one of its fall-backs. */
   readonly what: string;
   readonly estimate: number | null;
   readonly interval: FigureInterval | null;
+  readonly clustered: ClusteredInterval | null;
   readonly n: number;
 };
 
@@ -33,8 +46,8 @@ type Shared = {
   /** Null where there is nothing to estimate; then `why` says so. Never 0 for missing. */
   readonly estimate: number | null;
   readonly interval: FigureInterval | null;
-  /** Filled once clustering of canals in patients is computed. */
-  readonly clustered: (FigureInterval & { readonly designEffect: number }) | null;
+  /** Null where units sit in no patient, or too few patients are there. */
+  readonly clustered: ClusteredInterval | null;
   readonly reference?: Reference;
   readonly masked?: true;
   readonly why?: string;

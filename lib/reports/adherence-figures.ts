@@ -80,6 +80,7 @@ function without(measure: string, period: Period, subject: Subject): RateFigure 
     numerator: 0,
     denominator: 0,
     notMet: 0,
+    clusters: null,
   });
   if (figure.kind !== "rate") throw new Error("a criterion's figure is a rate");
   return figure;

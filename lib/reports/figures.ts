@@ -1,9 +1,10 @@
 import type { FiguresReach, OwnReach } from "@/lib/access/reach";
 import type { Figure } from "@/lib/audit/figure";
-import { figureOf, level } from "@/lib/audit/figure-of";
-import { medianRanks } from "@/lib/audit/median-ranks";
+import { figureOf } from "@/lib/audit/figure-of";
+import { level } from "@/lib/audit/level";
+import { medianEnds } from "@/lib/audit/median-ends";
 import { measures } from "@/lib/measures/measures";
-import type { SubjectKind } from "@/lib/measures/tally";
+import type { StratumKind, SubjectKind } from "@/lib/measures/tally";
 import { criteria, criterionMeasure } from "@/lib/protocol/criteria";
 import type { Period } from "@/lib/records/period";
 import { revision } from "@/lib/store/facts/revision";
@@ -15,8 +16,8 @@ export type FiguresAsked = {
   readonly measures?: readonly string[];
   readonly periods: readonly Period[];
   readonly by: readonly SubjectKind[];
-  /** Measures of canals apart by preparation and delivery. */
-  readonly strata?: boolean;
+  /** Measures of canals apart by technique or by case. */
+  readonly strata?: StratumKind;
 };
 
 /** Every measure and criterion, in page order. */
@@ -47,7 +48,7 @@ export async function figures(
 
 async function computed(reach: FiguresReach | OwnReach, asked: FiguresAsked): Promise<Figure[]> {
   const wanted = asked.measures ?? allMeasures;
-  const found = await tallies(reach, { ...asked, measures: wanted, ranks: medianRanks(level) });
+  const found = await tallies(reach, { ...asked, measures: wanted, ends: medianEnds(level) });
   const place = new Map(wanted.map((measure, index) => [measure, index]));
   const order = (figure: Figure) => place.get(figure.measure) ?? wanted.length;
   return found.map(figureOf).sort((a, b) => order(a) - order(b));

@@ -2,8 +2,9 @@ import { type FiguresReach, leadReach } from "@/lib/access/reach";
 import type { Viewer } from "@/lib/access/viewer";
 import { type Completeness, completenessOf } from "@/lib/audit/completeness";
 import type { Figure } from "@/lib/audit/figure";
-import { level } from "@/lib/audit/figure-of";
-import { medianRanks } from "@/lib/audit/median-ranks";
+import { flaggedOf } from "@/lib/audit/flagged";
+import { level } from "@/lib/audit/level";
+import { medianEnds } from "@/lib/audit/median-ends";
 import { criteria, criterionMeasure } from "@/lib/protocol/criteria";
 import { monthsUpTo, type Period } from "@/lib/records/period";
 import { tallies } from "@/lib/store/figures/tallies";
@@ -13,6 +14,7 @@ import { weeklyVisits } from "@/lib/store/quality/weekly-visits";
 import { type LeadQuarter, leadQuarterView } from "@/lib/views/lead-quarter";
 import { type Address, type Asked, askedFigures } from "./asked-period";
 import { allMeasures, figures } from "./figures";
+import { levelsInForce } from "./flag-levels";
 import { onFourQuarters } from "./four-quarters";
 
 /** What the page shows of the four families across clinicians; the others have their own pages. */
@@ -41,13 +43,14 @@ export async function leadQuarter(viewer: Viewer, address: Address): Promise<Lea
     address,
   );
   const months = monthsUpTo(period.until, monthsShown);
-  const [weeks, held, disagreeing, ofQuarter, complete, ofMonths] = await Promise.all([
+  const [weeks, held, disagreeing, ofQuarter, complete, ofMonths, levels] = await Promise.all([
     weeklyVisits(reach, period),
     heldCount(reach),
     disagreeingCanals(reach, period, listed),
     quarterFigures(reach, period),
     completeness(reach, period),
     monthFigures(reach, months),
+    levelsInForce(reach),
   ]);
   const view = leadQuarterView({
     period,
@@ -60,6 +63,7 @@ export async function leadQuarter(viewer: Viewer, address: Address): Promise<Lea
     lastDay: state.lastDay,
     completeness: complete,
     across: ofQuarter.shown,
+    flags: flaggedOf(ofQuarter.shown, levels),
     quarter: ofQuarter.quarter,
     ofMonths,
   });
@@ -85,7 +89,7 @@ async function completeness(reach: FiguresReach, period: Period): Promise<Comple
     measures: toComplete,
     periods: [period],
     by: ["group"],
-    ranks: medianRanks(level),
+    ends: medianEnds(level),
     countsAlone: true,
   });
   return counted

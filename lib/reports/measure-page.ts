@@ -5,7 +5,6 @@ import type { Figure } from "@/lib/audit/figure";
 import { measures } from "@/lib/measures/measures";
 import {
   dayAfter,
-  monthsUpTo,
   type Period,
   period as periodNamed,
   quarterOf,
@@ -14,8 +13,11 @@ import {
 import { basisShares } from "@/lib/store/figures/basis-shares";
 import { type MeasureView, measureView } from "@/lib/views/measure-page";
 import { type Address, type Asked, AskedWrongly, askedFigures } from "./asked-period";
+import { changesOf } from "./changes";
 import { allMeasures, figures } from "./figures";
 import { onFourQuarters } from "./four-quarters";
+import { type ComparingView, measureComparing } from "./measure-comparing";
+import { measureOverTime, type OverTimeView } from "./measure-over-time";
 import { type MeasureRecords, measureRecords } from "./measure-records";
 import { withReferences } from "./reference";
 
@@ -26,9 +28,11 @@ export type MeasurePage = Pick<Asked, "period" | "periods" | "practices" | "prac
   /** The address asks for the quarter itself where the page would open on four. */
   readonly span: "quarter" | undefined;
   readonly records: MeasureRecords;
+  /** Null for what is no rate of clinicians. */
+  readonly comparing: ComparingView | null;
+  readonly overTime: OverTimeView;
 };
 
-const monthsShown = 24;
 const quartersShown = 8;
 const asked = z.object({ span: z.enum(["quarter"]).optional().catch(undefined) });
 
@@ -48,42 +52,42 @@ export async function measurePage(
   const { reach, period, periods, practices, practice } = await askedFigures(lead, address);
   const { span } = asked.parse({ span: address.span });
   const quarters = quartersUpTo(period, quartersShown);
-  const months = monthsUpTo(period.until, monthsShown);
   const filters = { period: period.name, practice, span };
-  const [{ shown, ofShown, records }, strata, basis, ofMonths, ofQuarters] = await Promise.all([
+  const [ofShown, strata, basis, ofQuarters] = await Promise.all([
     shownFigures(reach, measure, period, span).then(async ({ shown, of }) => {
-      const [ofShown, records] = await Promise.all([
+      const [all, records, comparing, overTime] = await Promise.all([
         compared(reach, measure, of),
         measureRecords(reach, measure, shown, address, filters, of),
+        measureComparing(reach, measure, shown, filters, of),
+        measureOverTime(reach, measure, period, address.whose, practice, of),
       ]);
-      return { shown, ofShown, records };
+      return { shown, all, records, comparing, overTime };
     }),
     stratified.includes(measure)
       ? figures(reach, {
           measures: [measure],
           periods: [period],
           by: ["group", "clinician"],
-          strata: true,
+          strata: "technique",
         })
       : null,
     stratified.includes(measure) ? basisShares(reach, period) : null,
-    figures(reach, { measures: [measure], periods: months, by: ["group"] }),
     figures(reach, { measures: [measure], periods: quarters, by: ["group"] }),
   ]);
   const view = measureView({
     measure,
-    shown,
+    shown: ofShown.shown,
     practice,
     filters,
-    figures: ofShown,
+    figures: ofShown.all,
     strata,
     basis,
-    months,
-    ofMonths,
     quarters,
     ofQuarters,
+    changes: changesOf(ofQuarters, quarters.at(-1) ?? period),
   });
-  return { period, periods, practices, practice, view, shown, span, records };
+  const { shown, records, comparing, overTime } = ofShown;
+  return { period, periods, practices, practice, view, shown, span, records, comparing, overTime };
 }
 
 async function shownFigures(

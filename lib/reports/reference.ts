@@ -6,8 +6,8 @@ import {
   noComparison,
 } from "@/lib/audit/comparison";
 import type { Figure } from "@/lib/audit/figure";
-import { level } from "@/lib/audit/figure-of";
-import { medianRanks } from "@/lib/audit/median-ranks";
+import { level } from "@/lib/audit/level";
+import { medianEnds } from "@/lib/audit/median-ends";
 import { dayAfter, type Period, period } from "@/lib/records/period";
 import { others } from "@/lib/store/figures/others";
 import { figures } from "./figures";
@@ -70,7 +70,7 @@ async function othersOf(
     periods: names.map(periodOf),
     targets: [...targets.values()],
     comparison,
-    ranks: medianRanks(level),
+    ends: medianEnds(level),
   });
   const answer = new Map(
     answers.map((one) => [[one.worker, names[one.period], one.measure].join("\n"), one]),

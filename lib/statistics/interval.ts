@@ -6,7 +6,13 @@ export type IntervalMethod =
   | "jeffreys"
   | "newcombe"
   | "miettinen-nurminen"
-  | "median-order-statistics";
+  | "median-order-statistics"
+  | "woodruff"
+  | "square-and-add-medians"
+  | "clustered-wilson"
+  | "clustered-clopper-pearson"
+  | "poisson-exact"
+  | "poisson-mid-p";
 
 /** The two ends of something, in the unit of the quantity itself (a proportion runs from 0 to 1). */
 export type Ends = { lower: number; upper: number };

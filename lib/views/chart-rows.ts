@@ -30,6 +30,10 @@ export type IntervalRow = {
   readonly estimate: number | null;
   readonly lower: number | null;
   readonly upper: number | null;
+  /** The interval that allows for canals of one patient, where there is one; the axis has to reach to its ends. */
+  readonly outer?: { readonly lower: number; readonly upper: number };
+  /** What the flags say of this row, after allowing for the number of figures. */
+  readonly flag?: "look" | "look first";
   readonly missing?: string;
   /** What this row alone is compared with, where that differs from row to row. */
   readonly comparison?: number | null;

@@ -13,6 +13,8 @@ export type FigureCells = {
   /** The estimate is words on why there is none. */
   readonly missing: boolean;
   readonly interval: string;
+  /** The interval that allows for units of one patient; empty where there is none. */
+  readonly clustered: string;
   readonly counts: string;
   readonly leftOut: string;
   readonly notRecorded: string;
@@ -22,6 +24,7 @@ export type FigureCells = {
 export const figureHeads = [
   "Estimate",
   "95 % interval",
+  "Allowing for patients",
   "Counts",
   "Left out",
   "Not recorded",
@@ -42,6 +45,9 @@ export function figureCells(figure: Figure): FigureCells {
       : interval
         ? `${valueWords(figure, interval.lower)} to ${valueWords(figure, interval.upper)}`
         : "too few to tell",
+    clustered: figure.clustered
+      ? `${valueWords(figure, figure.clustered.lower)} to ${valueWords(figure, figure.clustered.upper)}`
+      : "",
     counts: shortCounts(figure),
     leftOut:
       [reasonsInWords(figure.excluded), excepted(figure.excepted)].filter(Boolean).join("; ") ||
@@ -53,7 +59,14 @@ export function figureCells(figure: Figure): FigureCells {
 /** The cells in the order of the heads. */
 export function cellsInOrder(figure: Figure): string[] {
   const cells = figureCells(figure);
-  return [cells.estimate, cells.interval, cells.counts, cells.leftOut, cells.notRecorded];
+  return [
+    cells.estimate,
+    cells.interval,
+    cells.clustered || "none",
+    cells.counts,
+    cells.leftOut,
+    cells.notRecorded,
+  ];
 }
 
 /** "140 canals", or "3 of 295 uses". */

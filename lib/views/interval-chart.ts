@@ -17,6 +17,8 @@ export type IntervalChartOf = {
   readonly references: readonly ChartReference[];
   /** The finding in words. */
   readonly title: string;
+  /** What the flags say of a figure, where they were worked out. */
+  readonly flagOf?: (figure: Figure) => IntervalRow["flag"] | null;
   /** Where the records behind a figure are. */
   readonly hrefOf?: (figure: Figure) => string | undefined;
 };
@@ -25,10 +27,11 @@ export type IntervalChartOf = {
 export function intervalChart(of: IntervalChartOf): IntervalChart {
   const figures = inOrderOfCodes(of.figures);
   const nameOf = toldApart(figures, (figure) => rowLabel(figure.about));
-  const rows = figures.map((figure) => rowOf(figure, nameOf(figure), of.hrefOf?.(figure)));
+  const rows = figures.map((figure) => rowOf(figure, nameOf(figure), of));
   const notes = notesOn(figures, rows, nameOf);
   const values = [
     ...rows.flatMap((row) => [row.estimate, row.lower, row.upper, row.comparison ?? null]),
+    ...rows.flatMap((row) => (row.outer ? [row.outer.lower, row.outer.upper] : [])),
     ...of.references.map((one) => one.value),
   ];
   const rate = figures[0]?.kind === "rate";
@@ -87,6 +90,9 @@ function notesOn(
     rows.some((row) => typeof row.comparison === "number")
       ? "The short upright line in a row is what that clinician is compared with: see the table."
       : "",
+    rows.some((row) => row.outer)
+      ? "The thick line is the plain interval; the thin one allows for units of one patient resembling each other, and is the one to read."
+      : "",
     rows.some((row) => row.estimate !== null && row.lower === null)
       ? "A point without a line has too few units for an interval."
       : "",
@@ -94,7 +100,9 @@ function notesOn(
   ].filter(Boolean);
 }
 
-function rowOf(figure: Figure, label: string, href: string | undefined): IntervalRow {
+function rowOf(figure: Figure, label: string, of: IntervalChartOf): IntervalRow {
+  const flag = of.flagOf?.(figure);
+  const href = of.hrefOf?.(figure);
   const { estimate, interval } = figure;
   const units =
     figure.kind === "median"
@@ -106,10 +114,14 @@ function rowOf(figure: Figure, label: string, href: string | undefined): Interva
     estimate,
     lower: interval?.lower ?? null,
     upper: interval?.upper ?? null,
+    ...(figure.clustered
+      ? { outer: { lower: figure.clustered.lower, upper: figure.clustered.upper } }
+      : {}),
     ...(estimate === null ? { missing: figure.why ?? "nothing to estimate" } : {}),
     counts: units,
     ...(figure.reference ? { comparison: figure.reference.estimate } : {}),
-    words: `${sentenceCase(subjectName(figure.about))}: ${estimateWords(figure)}; ${countWords(figure)}.`,
+    words: `${sentenceCase(subjectName(figure.about))}: ${estimateWords(figure)}; ${countWords(figure)}.${flag ? ` ${flag === "look" ? "Look" : "Look first"}.` : ""}`,
+    ...(flag ? { flag } : {}),
     ...(href ? { href } : {}),
   };
 }

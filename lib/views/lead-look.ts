@@ -25,8 +25,8 @@ export type LookAt = {
 
 /**
  * What needs a look, as far as the methods in use carry: criteria missed beyond chance or not assessable, misses of
- * what should always be done, weeks without records, values that disagree. Differences between clinicians are not
- * judged here.
+ * what should always be done, weeks without records, values that disagree. Differences between clinicians are weighed
+ * against chance apart from this.
  */
 export function lookLines(at: LookAt): LookLine[] {
   const rates = at.criteria.filter((figure) => figure.kind === "rate");
@@ -46,10 +46,6 @@ export function lookLines(at: LookAt): LookLine[] {
       : []),
   ];
 }
-
-/** How the differences between clinicians are to be read as long as no flags are worked out. */
-export const noFlagsYet =
-  "Differences between clinicians are shown with their intervals and are not weighed against what chance alone brings: an interval that lies apart from a line or from another interval is not a finding.";
 
 /** What is said where nothing needs a look. */
 export const nothingToSee =

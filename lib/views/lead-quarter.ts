@@ -1,9 +1,11 @@
 import type { Completeness } from "@/lib/audit/completeness";
 import { fewUnits } from "@/lib/audit/few-units";
 import type { Figure } from "@/lib/audit/figure";
+import type { PageFlags } from "@/lib/audit/flagged";
 import { criterionOf } from "@/lib/protocol/criteria";
 import type { Period } from "@/lib/records/period";
 import { acrossFinding, referencesOf } from "./across-finding";
+import { type BeyondChance, beyondChance, flagOf } from "./beyond-chance";
 import type { IntervalChart, MonthsChart } from "./chart-rows";
 import { type CompletenessLine, completenessLines } from "./completeness-lines";
 import { day } from "./day";
@@ -30,6 +32,7 @@ export type LeadQuarter = {
     }[];
   };
   readonly look: readonly LookLine[];
+  readonly chance: BeyondChance;
   readonly families: readonly Family[];
   readonly months: readonly MonthsChart[];
 };
@@ -69,6 +72,8 @@ export type LeadQuarterOf = {
   /** The same as they are shown across clinicians: rates with few units on four quarters. */
   readonly across: readonly Figure[];
   readonly ofMonths: readonly Figure[];
+  /** Of every clinician's rate among `across`. */
+  readonly flags: PageFlags;
 };
 
 /** The lead's quarter in words and rows. */
@@ -94,6 +99,7 @@ export function leadQuarterView(of: LeadQuarterOf): LeadQuarter {
       disagreeing: of.disagreeing[0]?.all ?? 0,
       filters,
     }),
+    chance: beyondChance(of.flags, filters),
     families: inOrder.map((measure) => familyOf(measure, of, filters)),
     months: inOrder.map((measure) =>
       monthsChart({
@@ -140,6 +146,7 @@ function familyOf(
       figures: parts,
       references: referencesOf(whole),
       title: acrossFinding(measure, whole, parts),
+      flagOf: (figure) => flagOf(of.flags, figure),
       hrefOf: (figure) =>
         figure.about.kind === "clinician"
           ? measureAddress(measure, { ...filters, clinician: figure.about.key }, "#records")

@@ -3,14 +3,14 @@ import { measures } from "@/lib/measures/measures";
 import { criterionOf } from "@/lib/protocol/criteria";
 import type { Period } from "@/lib/records/period";
 import { acrossFinding, referencesOf } from "./across-finding";
-import type { IntervalChart, MonthsChart } from "./chart-rows";
+import { type Change, changeWords } from "./change-words";
+import type { IntervalChart } from "./chart-rows";
 import { type CriterionCounts, criterionCounts } from "./criterion-counts";
 import { methodWords, reasonsInWords } from "./figure-cells";
 import { type FigureRow, figureRow } from "./figure-row";
 import { inOrderOfCodes, intervalChart, rowLabel } from "./interval-chart";
 import { measureAddress } from "./lead-address";
 import { definitionOf, populationOf, sourceOf, titleOf, unitName } from "./measure-words";
-import { monthsChart } from "./months-chart";
 import { periodWords } from "./period-words";
 import { count, percent, setShare } from "./quantity";
 import { type StrataView, strataView } from "./strata-view";
@@ -43,7 +43,8 @@ export type MeasureView = {
       }[]
     | null;
   readonly outcomes: readonly CriterionCounts[] | null;
-  readonly months: MonthsChart;
+  /** The last quarter against the one before and that of the year before. */
+  readonly changes: readonly string[];
   readonly quarters: readonly FigureRow[];
 };
 
@@ -63,11 +64,10 @@ export type MeasureViewOf = {
         readonly clinicians: number;
       }[]
     | null;
-  readonly months: readonly Period[];
-  readonly ofMonths: readonly Figure[];
   /** Oldest first. */
   readonly quarters: readonly Period[];
   readonly ofQuarters: readonly Figure[];
+  readonly changes: readonly Change[];
 };
 
 /** A measure's page in words and rows. */
@@ -128,12 +128,7 @@ export function measureView(of: MeasureViewOf): MeasureView {
           ...(figure.about.kind === "clinician" ? { name: nameOf(figure) } : {}),
         }))
       : null,
-    months: monthsChart({
-      measure,
-      months: of.months,
-      figures: of.ofMonths,
-      hrefOf: (one) => measureAddress(measure, { ...filters, period: one.name }),
-    }),
+    changes: of.changes.map(changeWords),
     quarters: of.quarters.flatMap((one) =>
       of.ofQuarters
         .filter((figure) => figure.period === one.name)
@@ -174,7 +169,7 @@ function factsOf(measure: string, figures: readonly Figure[]): MeasureView["fact
 }
 
 const alike =
-  " Units of one patient resemble each other, which these intervals do not allow for: the true ones are likely wider.";
+  " Units of one patient resemble each other; the interval that allows for patients stands beside the plain one and is the one to read.";
 const ruleOfThree =
   "None is not a rate of 0: it says how high the rate may still be. As a rule of thumb that is 3 divided by the units; the interval gives it exactly.";
 

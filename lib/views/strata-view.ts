@@ -1,5 +1,4 @@
 import type { Figure } from "@/lib/audit/figure";
-import type { Stratum } from "@/lib/measures/tally";
 import { acrossFinding } from "./across-finding";
 import type { IntervalChart } from "./chart-rows";
 import { valueWords } from "./figure-line";
@@ -64,8 +63,7 @@ function unitsOf(figure: Figure): number {
 }
 
 function nameOf(figure: Figure): string {
-  const stratum: Stratum = figure.stratum ?? { preparation: null, delivery: null };
-  return stratumWords(stratum);
+  return figure.stratum ? stratumWords(figure.stratum) : "";
 }
 
 function sentence(words: string): string {

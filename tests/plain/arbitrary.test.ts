@@ -71,7 +71,7 @@ test("among random records every outcome of every measure turns up", () => {
       measures: everyMeasure,
       period,
       by: ["group"],
-      ranks: () => undefined,
+      ends: { ranks: () => undefined, reach: () => undefined },
     })) {
       for (const reason of Object.keys(tally.excluded)) seen.add(`${tally.measure} ${reason}`);
       for (const reason of Object.keys(tally.excepted))

@@ -42,7 +42,7 @@ export function tallies(of: Records, measure: string, by: SubjectKind, span = "2
     measures: [measure],
     period: asked,
     by: [by],
-    ranks: (n) => ({ lower: 1, upper: n }),
+    ends: { ranks: (n) => ({ lower: 1, upper: n }), reach: () => undefined },
   });
 }
 

@@ -31,7 +31,8 @@ export function instrumentsAmong(uses: readonly InstrumentUse[]): Unit[] {
     const event = states.some((state) => "yes" in state && state.yes);
     const unknown = states.some((state) => "notRecorded" in state);
     const state = event ? { yes: true } : unknown ? notRecorded : { yes: false };
-    return some.slice(0, 1).map((use) => ({ ...use, state }));
+    // It passes from patient to patient, so it sits in none.
+    return some.slice(0, 1).map(({ patient: _, ...use }) => ({ ...use, state }));
   });
 }
 

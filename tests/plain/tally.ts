@@ -1,4 +1,11 @@
-import type { ByReason, MedianRanks, Subject, SubjectKind, Tally } from "@/lib/measures/tally";
+import type {
+  ByReason,
+  ClusterCounts,
+  MedianEnds,
+  Subject,
+  SubjectKind,
+  Tally,
+} from "@/lib/measures/tally";
 import type { Period } from "@/lib/records/period";
 import { canalUnits, visitVolumeUnits } from "./continuous";
 import { isolation, lengthRecorded, timerReset } from "./criteria";
@@ -16,7 +23,9 @@ export type Asked = {
   readonly measures: readonly string[];
   readonly period: Period;
   readonly by: readonly SubjectKind[];
-  readonly ranks: MedianRanks;
+  readonly ends: MedianEnds;
+  /** The level of the ends; 0.95 where absent. */
+  readonly level?: number;
 };
 
 /**
@@ -72,7 +81,7 @@ function tallyOf(
   measure: string,
   subject: Subject,
   units: readonly Unit[],
-  { period, ranks }: Asked,
+  { period, ends, level = 0.95 }: Asked,
 ): Tally {
   const states = units.map((unit) => unit.state);
   const notRecorded = states.filter((state) => "notRecorded" in state).length;
@@ -87,14 +96,40 @@ function tallyOf(
   };
   const isRate = measure in rates || measure === "separation-per-instrument";
   if (!isRate) {
-    const values = states.flatMap((state) => ("value" in state ? [state.value] : []));
-    return { ...counted, kind: "median", ...order(values, ranks) };
+    const values = units.flatMap(({ state, patient }) =>
+      "value" in state ? [{ value: state.value, patient }] : [],
+    );
+    return { ...counted, kind: "median", ...order(values, ends, level) };
   }
   const numerator = states.filter((state) => "yes" in state && state.yes).length;
   const notMet = states.filter((state) => "yes" in state && !state.yes).length;
   // Not recorded counts as not met in a criterion's rate; a separation's is of what is known.
   const unmet = measure.startsWith("criterion/") ? notMet + notRecorded : notMet;
-  return { ...counted, kind: "rate", numerator, denominator: numerator + unmet, notMet };
+  const clusters = clustersOf(units, measure.startsWith("criterion/"));
+  return { ...counted, kind: "rate", numerator, denominator: numerator + unmet, notMet, clusters };
+}
+
+/** Patient by patient: events, units, and the sums over patients that the variance between them needs. */
+function clustersOf(units: readonly Unit[], countsMissing: boolean): ClusterCounts | null {
+  const counted = units.filter(
+    ({ patient, state }) =>
+      patient !== undefined && ("yes" in state || (countsMissing && "notRecorded" in state)),
+  );
+  const patients = [...grouped(counted, ({ patient }) => patient).values()].map((some) => ({
+    e: some.filter(({ state }) => "yes" in state && state.yes).length,
+    n: some.length,
+  }));
+  if (patients.length === 0) return null;
+  const sum = (of: (one: { e: number; n: number }) => number) =>
+    patients.reduce((total, one) => total + of(one), 0);
+  return {
+    clusters: patients.length,
+    events: sum(({ e }) => e),
+    units: sum(({ n }) => n),
+    eventsSquared: sum(({ e }) => e * e),
+    eventsByUnits: sum(({ e, n }) => e * n),
+    unitsSquared: sum(({ n }) => n * n),
+  };
 }
 
 function byReason(reasons: readonly string[]): ByReason {

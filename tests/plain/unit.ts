@@ -15,6 +15,8 @@ export type Unit = {
   readonly practice: string;
   readonly chair: string;
   readonly day: string;
+  /** Whose tooth it was; absent for what sits in no patient. */
+  readonly patient?: string;
   /** The clinician whose work it is; absent for what staff and equipment do together. */
   readonly clinician?: { readonly code: string; readonly key: string };
   readonly state: State;
@@ -34,6 +36,7 @@ export function unitOf(
     practice: visit.practice,
     chair: String(visit.session.chair),
     day: visit.day,
+    patient: JSON.stringify([visit.practice, visit.session.patient]),
     clinician: { code, key: worker(records, visit.practice, code, visit.day) },
     state,
   };

@@ -207,7 +207,7 @@ describe("whom a reach may ask about", () => {
       periods: [quarter],
       targets: [{ worker: "NORTH/A1", period: 0 }],
       comparison: "practice",
-      ranks: () => undefined,
+      ends: { ranks: () => undefined, reach: () => undefined },
     } as const;
     expect(await others(ownReach(viewer("NORTH/A1")), asked)).toHaveLength(1);
     expect(await others(ownReach(viewer("NORTH/B2")), asked)).toEqual([]);

@@ -31,6 +31,7 @@ function rate(subject: Subject, met: number, counted: number, notRecorded: numbe
     numerator: met,
     denominator: counted,
     notMet: counted - met - notRecorded,
+    clusters: null,
   });
   if (figure.kind !== "rate") throw new Error("not a rate");
   return figure;
@@ -174,6 +175,7 @@ function empty(): RateFigure {
     numerator: 0,
     denominator: 0,
     notMet: 0,
+    clusters: null,
   });
   if (figure.kind !== "rate") throw new Error("not a rate");
   return figure;

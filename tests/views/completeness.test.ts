@@ -11,7 +11,7 @@ const counted = {
   excluded: {},
   excepted: {},
 } as const;
-const order = { median: null, quartiles: null, bounds: null };
+const order = { median: null, quartiles: null, bounds: null, clustered: null };
 const median = (n: number, notRecorded: number): MedianTally => ({
   ...counted,
   ...order,
@@ -24,6 +24,7 @@ const median = (n: number, notRecorded: number): MedianTally => ({
 const rate = (measure: string, denominator: number, notRecorded: number): RateTally => ({
   ...counted,
   kind: "rate",
+  clusters: null,
   measure,
   population: denominator,
   numerator: 0,

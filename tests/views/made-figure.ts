@@ -26,6 +26,7 @@ export function medianFigure(given: Partial<MedianTally>): MedianFigure {
     median: 18.6,
     quartiles: [15, 22],
     bounds: [17, 20],
+    clustered: null,
     ...given,
   });
   if (figure.kind !== "median") throw new Error("not a median");
@@ -46,6 +47,7 @@ export function rateFigure(given: Partial<RateTally>): RateFigure {
     numerator: 1,
     denominator: 100,
     notMet: 99,
+    clusters: null,
     ...given,
   });
   if (figure.kind !== "rate") throw new Error("not a rate");

@@ -1,5 +1,5 @@
 import Link from "next/link";
-import { type LookLine, noFlagsYet, nothingToSee } from "@/lib/views/lead-look";
+import { type LookLine, nothingToSee } from "@/lib/views/lead-look";
 
 /** What needs a look, in sentences, and what is not judged yet. */
 export function NeedsALook(props: { lines: readonly LookLine[] }) {
@@ -22,7 +22,6 @@ export function NeedsALook(props: { lines: readonly LookLine[] }) {
           ))}
         </ul>
       )}
-      <p className="note">{noFlagsYet}</p>
     </>
   );
 }

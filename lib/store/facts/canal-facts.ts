@@ -56,7 +56,7 @@ with deliveries as (
 ), held_deliveries as (${heldRows("irrigation")}), held_uses as (${heldRows("instruments")})
 insert into canal_facts (visit_id, canal, practice, chair, clinician, worker, patient, local_day, tooth, treatment, exclusion, preparation,
   delivery, basis, flow_s, hypochlorite_s, dwell_s, activation_s, volume_ml, hypochlorite_ml, disagrees,
-  uses, separations, uses_unknown, uses_held, timer_reset, working_length_mm, length_method)
+  uses, separations, uses_unknown, uses_held, timer_reset, working_length_mm, length_method, curvature_deg)
 select c.visit_id, c.canal, v.practice, v.chair, coalesce(c.clinician, v.clinician), ${worker("coalesce(c.clinician, v.clinician)")}, v.patient, v.local_day, v.tooth, v.treatment,
   case when v.outcome = 'abandoned' then 'abandoned'
        when v.treatment not in ('primary', 'retreatment') then v.treatment
@@ -67,7 +67,7 @@ select c.visit_id, c.canal, v.practice, v.chair, coalesce(c.clinician, v.clinici
   case when hd.rows is null then s.volume_ml end, case when hd.rows is null then s.hypochlorite_ml end,
   coalesce(s.disagrees or s.continuous_s > 1.1 * c.preparation_s, false),
   coalesce(u.uses, 0), coalesce(u.separations, 0), coalesce(u.unknown, 0), coalesce(hu.rows, 0),
-  c.timer_reset, c.working_length_mm, c.length_method
+  c.timer_reset, c.working_length_mm, c.length_method, c.curvature_deg
 from renewing r join sessions v on v.id = r.visit_id join canals c on c.visit_id = v.id
 left join sums s on s.visit_id = c.visit_id and s.canal = c.canal
 left join uses u on u.visit_id = c.visit_id and u.canal = c.canal

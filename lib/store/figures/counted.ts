@@ -1,20 +1,24 @@
-import type { MedianRanks, SubjectKind } from "@/lib/measures/tally";
+import type { MedianEnds, StratumKind, SubjectKind } from "@/lib/measures/tally";
 import type { Period } from "@/lib/records/period";
+import type { ClusterRow } from "./cluster-sums-sql";
 
 export type Asked = {
   /** Ids of measures, or criterion/<id>. */
   readonly measures: readonly string[];
   readonly periods: readonly Period[];
   readonly by: readonly SubjectKind[];
-  readonly ranks: MedianRanks;
+  readonly ends: MedianEnds;
   /** Counts without the order statistics of continuous measures. */
   readonly countsAlone?: boolean;
-  /** Continuous measures of canals apart by preparation and delivery. */
-  readonly strata?: boolean;
+  /** What is measured of canals apart by technique or by case. */
+  readonly strata?: StratumKind;
 };
 
-/** One row of counts: a measure, a period, a subject, and why units are left out. */
-export type CountRow = {
+/**
+ * One row of counts: a measure, a period, a subject, and why units are left out. The cluster sums are of the measure,
+ * period and subject as a whole, so the same in each of its rows.
+ */
+export type CountRow = ClusterRow & {
   measure: string;
   period: number;
   kind: SubjectKind;

@@ -32,12 +32,12 @@ export function criterionUnits(criterion: Criterion): string {
   const reason =
     criterion.exception === null ? "null" : fieldOf(criterion.unit, criterion.exception);
   return `
-    select practice, chair, clinician, worker, local_day, visit_id, canal, excluded,
+    select practice, chair, clinician, worker, patient, local_day, visit_id, canal, excluded,
       case when excluded is null and not met then reason end as excepted,
       (excluded is null and met) as met,
       (excluded is null and not met and reason is null and not evident) as missing, fields
     from (
-      select u.practice, u.chair, u.clinician, u.worker, u.local_day, u.visit_id, u.canal,
+      select u.practice, u.chair, u.clinician, u.worker, u.patient, u.local_day, u.visit_id, u.canal,
         ${excluded} as excluded, ${sql(criterion.met)} as met, ${sql(criterion.evidence)} as evident, ${reason} as reason,
         ${fieldsObject(criterion.unit)} as fields
       from ${unitsOf(criterion)}
@@ -64,7 +64,7 @@ function unitsOf(criterion: Criterion): string {
  */
 export function chairDays(task: string): string {
   return `(
-    select d.practice, d.chair, null::text as clinician, null::text as worker, d.local_day, null::bigint as visit_id, null::text as canal,
+    select d.practice, d.chair, null::text as clinician, null::text as worker, null::text as patient, d.local_day, null::bigint as visit_id, null::text as canal,
       case when count(k.id) = 0 then null
            when bool_and(k.status = 'out-of-service') then 'out-of-service'
            when bool_or(k.status = 'not-done') then 'not-done' else 'done' end as status,

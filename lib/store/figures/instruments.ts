@@ -1,4 +1,5 @@
 import { pool } from "../database";
+import { noClusterSums } from "./cluster-sums-sql";
 import type { Asked, CountRow } from "./counted";
 import type { Scope } from "./scope";
 
@@ -21,7 +22,8 @@ export async function instrumentCounts(scope: Scope, asked: Asked): Promise<Coun
       case when min(practice) = max(practice) then min(practice) end as practice,
       case kind when 'clinician' then string_agg(distinct clinicians, ', ') when 'chair' then min(chair) when 'practice' then min(practice) end as code,
       null::text as excluded, null::text as excepted, count(*)::int as units, (count(*) filter (where event))::int as numerator,
-      (count(*) filter (where event or known))::int as denominator, (count(*) filter (where not event and not known))::int as missing, 0 as n
+      (count(*) filter (where event or known))::int as denominator, (count(*) filter (where not event and not known))::int as missing, 0 as n,
+      ${noClusterSums}
     from instruments_of group by period, kind, key order by period, kind, practice, code`,
     scope.parameters(asked.periods),
   );

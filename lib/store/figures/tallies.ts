@@ -1,11 +1,13 @@
 import type { FiguresReach, OwnReach } from "@/lib/access/reach";
 import type { MedianTally, RateTally, Tally } from "@/lib/measures/tally";
 import { pool } from "../database";
+import { clusterSums, clustersOf } from "./cluster-sums-sql";
 import type { Asked, CountRow } from "./counted";
 import { instrumentCounts } from "./instruments";
 import { medians, type Order } from "./medians";
 import { scopeOf } from "./scope";
-import { isContinuous, stratumOf, unitSql } from "./unit-sql";
+import { stratumOf } from "./stratum-sql";
+import { isContinuous, unitSql } from "./unit-sql";
 
 /**
  * Counts and order statistics of measures and criteria, for each period and subject that has units, in the order of
@@ -23,20 +25,22 @@ export async function tallies(reach: FiguresReach | OwnReach, asked: Asked): Pro
     grouped.set(key, [...(grouped.get(key) ?? []), row]);
   }
   const ordered = asked.countsAlone
-    ? new Map<string, Order>()
+    ? new Map<number, Order>()
     : await medians(scope, asked, [...grouped.values()]);
-  return [...grouped].map(([key, some]) => tallyOf(some, asked, ordered.get(key)));
+  return [...grouped.values()].map((some, place) => tallyOf(some, asked, ordered.get(place)));
 }
 
 async function counts(scope: ReturnType<typeof scopeOf>, asked: Asked): Promise<CountRow[]> {
   const { rows } = await pool().query<CountRow>(
-    `${scope.withCells(unitSql(asked.measures, asked.strata))}
+    `${scope.withCells(unitSql(asked.measures, asked.strata))}, counts as (
     select measure, period, kind, key, case when min(practice) = max(practice) then min(practice) end as practice,
       case kind when 'clinician' then string_agg(distinct clinician, ', ' order by clinician) when 'chair' then min(chair)
         when 'practice' then min(practice) end as code,
       excluded, excepted, sum(units)::int as units, sum(numerator)::int as numerator, sum(denominator)::int as denominator,
       sum(missing)::int as missing, sum(n)::int as n
     from subjects group by measure, period, kind, key, excluded, excepted
+    ), ${patients}
+    select * from counts left join sums using (measure, period, kind, key)
     order by measure, period, kind, practice, code, key`,
     scope.parameters(asked.periods),
   );
@@ -64,6 +68,7 @@ function tallyOf(rows: readonly CountRow[], asked: Asked, order: Order | undefin
       median: null,
       quartiles: null,
       bounds: null,
+      clustered: null,
       ...order,
     };
     return tally;
@@ -77,9 +82,18 @@ function tallyOf(rows: readonly CountRow[], asked: Asked, order: Order | undefin
     numerator,
     denominator,
     notMet: denominator - numerator - missingWithin,
+    clusters: clustersOf(first),
   };
   return tally;
 }
+
+/** SQL: `sums`, what the variance between a subject's patients needs. */
+const patients = `patients as (
+      select measure, period, kind, key, cluster, sum(coalesce(numerator, 0))::float8 as e, sum(coalesce(denominator, n))::float8 as u
+      from subjects where cluster is not null group by measure, period, kind, key, cluster having sum(coalesce(denominator, n)) > 0
+    ), sums as (
+      select measure, period, kind, key, ${clusterSums} from patients group by measure, period, kind, key
+    )`;
 
 function subjectOf(rows: readonly CountRow[]): Tally["subject"] {
   const [first] = rows;

@@ -1,6 +1,7 @@
-import type { Stratum } from "@/lib/measures/tally";
+import type { StratumKind } from "@/lib/measures/tally";
 import { criterionOf } from "@/lib/protocol/criteria";
 import { criterionUnits } from "./criterion-sql";
+import { stratumMark, stratumOf } from "./stratum-sql";
 
 /** Where a continuous measure's value is kept; null there is not recorded. */
 const continuous: Record<string, { table: string; column: string }> = {
@@ -25,45 +26,33 @@ export function continuousValue(
   return continuous[measure];
 }
 
-/** A measure's id and its stratum, as the units of strata carry them in one: volume@rotary/syringe. */
-export function stratumOf(marked: string): {
-  readonly measure: string;
-  readonly stratum?: Stratum;
-} {
-  const [measure = "", parts] = marked.split("@");
-  if (parts === undefined) return { measure };
-  const [preparation, delivery] = parts.split("/");
-  return { measure, stratum: { preparation: preparation || null, delivery: delivery || null } };
-}
-
 /**
- * A query giving the units of the measures, one row each: whose and when, why it is left out, and either its value
- * or what it adds to the counts. With `strata`, measures of canals carry their stratum (`stratumOf`). `{within}` stands for the condition on practice and day.
+ * A query giving the units of the measures, one row each: whose and when, the patient as its cluster, why it is left
+ * out, and either its value or what it adds to the counts. With `strata`, what is measured of canals carries its stratum
+ * (`stratumOf`); criteria do not. `{within}` stands for the condition on practice and day.
  */
-export function unitSql(measures: readonly string[], strata = false): string {
+export function unitSql(measures: readonly string[], strata?: StratumKind): string {
   const tables = ["canal_facts", "visit_facts"].flatMap((table) => {
     const some = measures.filter((measure) => continuous[measure]?.table === table);
-    return some.length === 0
-      ? []
-      : [continuousUnits(table, some, strata && table === "canal_facts")];
+    const mark = table === "canal_facts" ? strata : undefined;
+    return some.length === 0 ? [] : [continuousUnits(table, some, mark)];
   });
-  const rates = measures.filter((measure) => !isContinuous(measure)).map(rateUnits);
-  return [...tables, ...rates].join("\nunion all\n");
+  const rates = measures.filter((measure) => !isContinuous(measure));
+  return [...tables, ...rates.map((measure) => rateUnits(measure, strata))].join("\nunion all\n");
 }
 
-function continuousUnits(table: string, measures: readonly string[], strata: boolean): string {
-  const marked = strata
-    ? "m.measure || '@' || coalesce(u.preparation, '') || '/' || coalesce(u.delivery, '') as measure"
-    : "m.measure";
+function continuousUnits(table: string, measures: readonly string[], strata?: StratumKind): string {
+  const marked = strata ? `m.measure || ${stratumMark(strata)} as measure` : "m.measure";
   const values = measures.map((measure) => `('${measure}', u.${continuous[measure]?.column})`);
   return `
-    select u.practice, u.chair, u.clinician, u.worker, u.local_day, ${marked}, u.exclusion as excluded, null::text as excepted,
+    select u.practice, u.chair, u.clinician, u.worker, u.patient as cluster, u.local_day, ${marked}, u.exclusion as excluded, null::text as excepted,
       1 as units, null::int as numerator, null::int as denominator,
       (u.exclusion is null and m.value is null)::int as missing, m.value
     from ${table} u cross join lateral (values ${values.join(", ")}) m(measure, value) where {within}`;
 }
 
-function rateUnits(measure: string): string {
+function rateUnits(measure: string, strata?: StratumKind): string {
+  const mark = strata ? ` || ${stratumMark(strata)}` : "";
   const criterion = criterionOf(measure);
   if (criterion) {
     return rate(measure, `(${criterionUnits(criterion)}) u`, {
@@ -77,6 +66,7 @@ function rateUnits(measure: string): string {
   }
   if (measure === "separation-per-use") {
     return rate(measure, "(select * from canal_facts where {within} and uses > 0) u", {
+      mark,
       units: "u.uses",
       numerator: "u.separations",
       denominator: "u.uses - u.uses_unknown",
@@ -92,6 +82,7 @@ function rateUnits(measure: string): string {
     `(select *, separations > 0 as event, uses_unknown = 0 and uses_held = 0 as known
       from ${table} where {within} and uses + uses_held > 0) u`,
     {
+      ...(table === "canal_facts" ? { mark } : {}),
       units: "1",
       numerator: "u.event::int",
       denominator: "(u.event or u.known)::int",
@@ -104,6 +95,8 @@ function rate(
   measure: string,
   from: string,
   sql: {
+    /** What makes the measure's id carry the unit's stratum. */
+    mark?: string;
     excluded?: string;
     excepted?: string;
     units: string;
@@ -113,7 +106,7 @@ function rate(
   },
 ): string {
   return `
-    select u.practice, u.chair, u.clinician, u.worker, u.local_day, '${measure}' as measure,
+    select u.practice, u.chair, u.clinician, u.worker, u.patient as cluster, u.local_day, '${measure}'${sql.mark ?? ""} as measure,
       ${sql.excluded ?? "null::text"} as excluded, ${sql.excepted ?? "null::text"} as excepted, ${sql.units} as units,
       ${sql.numerator} as numerator, ${sql.denominator} as denominator, ${sql.missing} as missing, null::float8 as value
     from ${from}`;

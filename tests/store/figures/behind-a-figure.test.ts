@@ -7,7 +7,7 @@ import {
   qualityReach,
 } from "@/lib/access/reach";
 import type { Viewer } from "@/lib/access/viewer";
-import { medianRanks } from "@/lib/audit/median-ranks";
+import { medianEnds } from "@/lib/audit/median-ends";
 import { quarter } from "@/lib/records/period";
 import { disconnect, prisma } from "@/lib/store/database";
 import { basisShares } from "@/lib/store/figures/basis-shares";
@@ -115,13 +115,13 @@ test("strata split a measure by preparation and delivery, and lose no unit", asy
     measures: ["volume"],
     periods: [period],
     by: ["group"],
-    ranks: medianRanks(0.95),
-    strata: true,
+    ends: medianEnds(0.95),
+    strata: "technique",
   });
   expect(
     found.map((tally) => [
-      tally.stratum?.preparation,
-      tally.stratum?.delivery,
+      tally.stratum?.by === "technique" && tally.stratum.preparation,
+      tally.stratum?.by === "technique" && tally.stratum.delivery,
       tally.kind === "median" && [tally.n, tally.median],
     ]),
   ).toEqual([

@@ -1,7 +1,7 @@
 import * as fc from "fast-check";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { holderReach } from "@/lib/access/reach";
-import { medianRanks } from "@/lib/audit/median-ranks";
+import { medianEnds } from "@/lib/audit/median-ends";
 import type { SubjectKind, Tally } from "@/lib/measures/tally";
 import { type Period, period } from "@/lib/records/period";
 import { allMeasures } from "@/lib/reports/figures";
@@ -18,7 +18,8 @@ import { bringIn } from "../bring-in";
 // Expected values are computed by the plain version under tests/plain.
 
 const kinds: readonly SubjectKind[] = ["group", "practice", "clinician", "chair"];
-const ranks = medianRanks(0.5);
+const level = 0.5;
+const ends = medianEnds(level);
 const periods = ["2024-Q2", "2024-Q3", "2024-06", "2024-06-30..2024-07-01"].map((name): Period => {
   const found = period(name);
   if (!found) throw new Error(`no period: ${name}`);
@@ -61,10 +62,10 @@ test("PostgreSQL and the plain computation agree in every count and order statis
         measures: allMeasures,
         periods,
         by: kinds,
-        ranks,
+        ends,
       });
       const plain = periods.flatMap((one) =>
-        plainTallies(records, { measures: allMeasures, period: one, by: kinds, ranks }),
+        plainTallies(records, { measures: allMeasures, period: one, by: kinds, ends, level }),
       );
       expect(inOrder(found)).toEqual(inOrder(plain));
     }),
@@ -120,12 +121,18 @@ function inOrder(some: readonly Tally[]): unknown[] {
     .sort((a, b) => (sortKey(a) < sortKey(b) ? -1 : 1));
 }
 
-function rounded({ median, quartiles, bounds }: Extract<Tally, { kind: "median" }>) {
+function rounded({ median, quartiles, bounds, clustered }: Extract<Tally, { kind: "median" }>) {
   const to9 = (value: number | null) => (value === null ? null : Number(value.toPrecision(9)));
   return {
     median: to9(median),
     quartiles: quartiles?.map(to9) ?? null,
     bounds: bounds?.map(to9) ?? null,
+    clustered: clustered && {
+      clusters: clustered.clusters,
+      lower: to9(clustered.lower),
+      upper: to9(clustered.upper),
+      designEffect: to9(clustered.designEffect),
+    },
   };
 }
 

@@ -2,9 +2,7 @@ import Link from "next/link";
 import { AskedWrong } from "@/app/_parts/asked-wrong";
 import { Cautions } from "@/app/_parts/cautions";
 import { Figure } from "@/app/_parts/figure";
-import { FigureTable } from "@/app/_parts/figure-table";
 import { fromAddress } from "@/app/_parts/from-address";
-import { MonthsFigure } from "@/app/_parts/months-figure";
 import { NothingToShow } from "@/app/_parts/nothing-to-show";
 import { PageHead } from "@/app/_parts/page-head";
 import { PeriodPicker } from "@/app/_parts/period-picker";
@@ -16,7 +14,10 @@ import { currentViewer } from "@/lib/reports/viewer";
 import { titleAt } from "@/lib/views/measure-words";
 import { periodWords } from "@/lib/views/period-words";
 import { AcrossClinicians } from "../_page/across-clinicians";
+import { BeyondChance } from "../_page/beyond-chance";
+import { CaseMix } from "../_page/case-mix";
 import { Outcomes } from "../_page/outcomes";
+import { OverTime } from "../_page/over-time";
 import { Places } from "../_page/places";
 import { RecordsBehind } from "../_page/records-behind";
 import { SpanNote } from "../_page/span-note";
@@ -105,24 +106,26 @@ export default async function MeasurePage(props: Props) {
       ) : (
         <>
           {view.outcomes ? <Outcomes rows={view.outcomes} /> : null}
+          {page.comparing ? <BeyondChance view={page.comparing} /> : null}
+          {page.comparing?.caseMix ? <CaseMix view={page.comparing.caseMix} /> : null}
           {view.strata ? <Strata strata={view.strata} basis={view.basis ?? []} /> : null}
           <AcrossClinicians view={view} />
           <Places places={view.places} />
         </>
       )}
-      <Section
-        id="time"
-        title="Over time"
-        note="Months as a line, quarters as a table. No trend is read into them."
-      >
-        <MonthsFigure chart={view.months} />
-        <h3>By quarter</h3>
-        {view.quarters.length > 0 ? (
-          <FigureTable label="By quarter" first="Quarter" rows={view.quarters} />
-        ) : (
-          <p className="missing">No units in these quarters.</p>
-        )}
-      </Section>
+      <OverTime
+        path={path}
+        view={page.overTime}
+        changes={view.changes}
+        quarters={view.quarters}
+        keep={{ period: period.name, practice, span }}
+        form={{
+          measure: view.measure,
+          period: shown.name,
+          practice: practice ?? "",
+          whose: page.overTime.asked.name,
+        }}
+      />
       {view.empty ? null : (
         <RecordsBehind
           path={path}

@@ -1,7 +1,6 @@
 import { FigureTable } from "@/app/_parts/figure-table";
 import { IntervalFigure } from "@/app/_parts/interval-figure";
 import { Section } from "@/app/_parts/section";
-import { noFlagsYet } from "@/lib/views/lead-look";
 import type { MeasureView } from "@/lib/views/measure-page";
 
 /** Every clinician, in the order of their codes; or that the measure is not told apart by clinician. */
@@ -16,7 +15,6 @@ export function AcrossClinicians(props: { view: MeasureView }) {
       {across ? (
         <>
           <IntervalFigure chart={across} tableBeside />
-          <p className="note">{noFlagsYet}</p>
           <FigureTable label="Figures by clinician" first="Clinician" rows={clinicians} />
         </>
       ) : (

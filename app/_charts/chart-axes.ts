@@ -1,0 +1,41 @@
+import type { ChartAxis } from "@/lib/views/chart-rows";
+import { textWidth } from "./chart-text";
+
+/** A number axis along the bottom, its title under it. */
+export function acrossAxis(axis: ChartAxis) {
+  return {
+    ...valuesOf(axis),
+    height: 44,
+    interval: "equidistantPreserveStart" as const,
+    stroke: "var(--rule-strong)",
+    label: {
+      value: axis.title,
+      position: "insideBottom" as const,
+      offset: 2,
+      fill: "var(--ink-soft)",
+      fontSize: 14,
+    },
+  };
+}
+
+/** A number axis upwards; its title is written over the drawing, where it can be read without turning the head. */
+export function upAxis(axis: ChartAxis) {
+  return {
+    ...valuesOf(axis),
+    width: textWidth(axis.ticks.map((tick) => tick.words)),
+    axisLine: false,
+    tickLine: false,
+    interval: 0 as const,
+  };
+}
+
+function valuesOf(axis: ChartAxis) {
+  return {
+    type: "number" as const,
+    domain: [axis.min, axis.max],
+    allowDataOverflow: true,
+    ticks: axis.ticks.map((tick) => tick.value),
+    tickFormatter: (value: number) => axis.ticks.find((tick) => tick.value === value)?.words ?? "",
+    tick: { fill: "var(--ink-soft)", fontSize: 14 },
+  };
+}

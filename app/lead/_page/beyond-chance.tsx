@@ -1,0 +1,52 @@
+import Link from "next/link";
+import { TableBox } from "@/app/_parts/table-box";
+import type { LeadQuarter } from "@/lib/views/lead-quarter";
+
+/** What stands out among clinicians after allowing for how many are compared, and what could have been seen. */
+export function BeyondChance(props: { view: LeadQuarter["chance"] }) {
+  const { flags, howToLook, promise, quiet } = props.view;
+  return (
+    <>
+      {flags.length === 0 ? (
+        <p>No clinician&apos;s rate stands out by more than chance easily gives.</p>
+      ) : (
+        <>
+          <ul className="notes">
+            {flags.map((flag) => (
+              <li key={flag.words} className="note-look">
+                {flag.words} <Link href={flag.href}>Look closer</Link>
+              </li>
+            ))}
+          </ul>
+          <p>{howToLook}</p>
+        </>
+      )}
+      <p className="note">{promise}</p>
+      {quiet.length > 0 ? (
+        <details>
+          <summary>Nothing to see in {quiet.length} figures: what could have been seen</summary>
+          <TableBox label="What could have been seen">
+            <table className="fold">
+              <thead>
+                <tr>
+                  <th scope="col">Measure</th>
+                  <th scope="col">Clinician</th>
+                  <th scope="col">What so many units would have shown</th>
+                </tr>
+              </thead>
+              <tbody>
+                {quiet.map((one) => (
+                  <tr key={one.id}>
+                    <th scope="row">{one.measure}</th>
+                    <td data-label="Clinician">{one.name}</td>
+                    <td data-label="What so many units would have shown">{one.words}</td>
+                  </tr>
+                ))}
+              </tbody>
+            </table>
+          </TableBox>
+        </details>
+      ) : null}
+    </>
+  );
+}

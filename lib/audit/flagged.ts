@@ -1,0 +1,83 @@
+import { measures } from "@/lib/measures/measures";
+import { smallestDetectable } from "@/lib/statistics/detectable";
+import { type Flag, type FlagLevels, flags } from "@/lib/statistics/flags";
+import type { Figure, RateFigure } from "./figure";
+import { type Pooled, pooledOf } from "./pooled";
+
+/** A clinician's rate, what chance makes of it among all the page's figures, and what could have been seen. */
+export type Flagged = {
+  readonly figure: RateFigure;
+  readonly pooled: Pooled;
+  readonly flag: Flag;
+  /**
+   * The nearest true rate, on the side that would be of concern, that so many units would have shown at least four
+   * times in five; null where none would have been.
+   */
+  readonly detectable: number | null;
+};
+
+/** Every figure of a page that takes part, and how many chance alone would set outside plain 95 % limits. */
+export type PageFlags = {
+  readonly m: number;
+  readonly chance: number;
+  readonly levels: FlagLevels;
+  readonly flagged: readonly Flagged[];
+};
+
+/** How often a true difference of the size named would have been seen. */
+export const power = 0.8;
+
+/**
+ * Flags of all clinicians' rates on a page together, each against the pooled rate of all who are shown, by the convention
+ * of lib/statistics/flags. What is not assessable, and what passes through several hands, takes no part.
+ * @param figures of the page; `group` figures of the same measures among them give the pooled design effects
+ */
+export function flaggedOf(figures: readonly Figure[], levels: FlagLevels): PageFlags {
+  const taking = figures.filter(takesPart).flatMap((figure) => {
+    const pooled = pooledOf(figures, figure.measure);
+    return pooled ? [{ figure, pooled }] : [];
+  });
+  const {
+    m,
+    chance,
+    figures: found,
+  } = flags(
+    taking.map(({ figure, pooled }) => ({
+      events: figure.numerator,
+      units: figure.denominator,
+      theta: pooled.rate,
+      designEffect: pooled.designEffect,
+    })),
+    levels,
+  );
+  const tail = m === 0 ? levels.look : levels.look / (2 * m);
+  const flagged = taking.flatMap(({ figure, pooled }, place) => {
+    const flag = found[place];
+    return flag ? [{ figure, pooled, flag, detectable: detectable(figure, pooled, tail) }] : [];
+  });
+  return { m, chance, levels, flagged };
+}
+
+function takesPart(figure: Figure): figure is RateFigure {
+  return (
+    figure.kind === "rate" &&
+    figure.about.kind === "clinician" &&
+    figure.denominator > 0 &&
+    figure.measure !== "separation-per-instrument" &&
+    figure.inTheseRecords !== "not assessable"
+  );
+}
+
+/** Of what should be rare the smallest higher rate, of what should be frequent the highest lower one. */
+function detectable(figure: RateFigure, pooled: Pooled, tail: number): number | null {
+  const units = Math.floor(figure.denominator / Math.max(1, pooled.designEffect));
+  if (lowerIsBetter(figure.measure))
+    return smallestDetectable(units, pooled.rate, tail, power) ?? null;
+  const mirrored = smallestDetectable(units, 1 - pooled.rate, tail, power);
+  return mirrored === undefined ? null : 1 - mirrored;
+}
+
+/** Is a higher value of concern. */
+export function lowerIsBetter(measure: string): boolean {
+  return measures.find((one) => one.id === measure)?.lowerIsBetter === true;
+}

@@ -1,0 +1,24 @@
+import type { Figure, RateFigure } from "./figure";
+
+/** All clinicians that are shown, taken together. */
+export type Pooled = {
+  readonly events: number;
+  readonly units: number;
+  readonly rate: number;
+  /** How many times the variance is that of independent units; 1 where it cannot be told. */
+  readonly designEffect: number;
+};
+
+/** The pooled rate of the clinicians shown for a measure, with the design effect of the whole; undefined without units. */
+export function pooledOf(figures: readonly Figure[], measure: string): Pooled | undefined {
+  const rates = figures.filter(
+    (figure): figure is RateFigure => figure.kind === "rate" && figure.measure === measure,
+  );
+  const clinicians = rates.filter((figure) => figure.about.kind === "clinician");
+  const whole = rates.find((figure) => figure.about.kind === "group");
+  const events = clinicians.reduce((sum, figure) => sum + figure.numerator, 0);
+  const units = clinicians.reduce((sum, figure) => sum + figure.denominator, 0);
+  if (units === 0) return undefined;
+  const designEffect = whole?.clustered?.designEffect ?? 1;
+  return { events, units, rate: events / units, designEffect };
+}

@@ -1,0 +1,73 @@
+import type { FiguresReach } from "@/lib/access/reach";
+import { caseMixOf } from "@/lib/audit/case-mix";
+import type { Figure, RateFigure } from "@/lib/audit/figure";
+import { flaggedOf } from "@/lib/audit/flagged";
+import { funnelOf } from "@/lib/audit/funnel";
+import { pooledOf } from "@/lib/audit/pooled";
+import { shrunkenOf } from "@/lib/audit/shrunken";
+import type { Period } from "@/lib/records/period";
+import { type CaseMixView, caseMixView } from "@/lib/views/case-mix-view";
+import { flagWords, howToLook, promiseWords } from "@/lib/views/flag-words";
+import { funnelChart } from "@/lib/views/funnel-chart";
+import type { FunnelChart } from "@/lib/views/funnel-rows";
+import { inOrderOfCodes } from "@/lib/views/interval-chart";
+import { measureAddress } from "@/lib/views/lead-address";
+import { figures } from "./figures";
+import { levelsInForce } from "./flag-levels";
+
+/** A rate's clinicians compared: flags, funnel, case mix. */
+export type ComparingView = {
+  readonly funnel: FunnelChart;
+  readonly flags: readonly string[];
+  readonly promise: string;
+  readonly howToLook: string;
+  readonly caseMix: CaseMixView | null;
+};
+
+/** Separations of canals are standardised over the case; a visit holds canals of several kinds. */
+const standardised = ["separation-per-use", "separation-per-canal"];
+
+/** @param of the figures shown, by group and clinician; null for what is no rate of clinicians */
+export async function measureComparing(
+  reach: FiguresReach,
+  measure: string,
+  shown: Period,
+  filters: Readonly<Record<string, string | undefined>>,
+  of: readonly Figure[],
+): Promise<ComparingView | null> {
+  const clinicians = inOrderOfCodes(
+    of.filter((figure) => figure.kind === "rate" && figure.about.kind === "clinician"),
+  ).filter((figure): figure is RateFigure => figure.kind === "rate");
+  const whole = of.filter((figure) => figure.about.kind === "group");
+  const pooled = pooledOf([...whole, ...clinicians], measure);
+  if (!pooled || measure === "separation-per-instrument") return null;
+  const [levels, byCase] = await Promise.all([
+    levelsInForce(reach),
+    standardised.includes(measure)
+      ? figures(reach, {
+          measures: [measure],
+          periods: [shown],
+          by: ["group", "clinician"],
+          strata: "case",
+        })
+      : null,
+  ]);
+  const page = flaggedOf([...whole, ...clinicians], levels);
+  return {
+    funnel: funnelChart({
+      measure,
+      page,
+      pooled,
+      funnel: funnelOf(clinicians, pooled),
+      shrunken: shrunkenOf(clinicians),
+      hrefOf: ({ figure }) =>
+        figure.about.kind === "clinician"
+          ? measureAddress(measure, { ...filters, clinician: figure.about.key }, "#records")
+          : undefined,
+    }),
+    flags: page.flagged.filter(({ flag }) => flag.tier !== null).map(flagWords),
+    promise: promiseWords(page),
+    howToLook,
+    caseMix: byCase && caseMixView(measure, caseMixOf(byCase, clinicians)),
+  };
+}

@@ -1,0 +1,58 @@
+import type { Figure } from "@/lib/audit/figure";
+import type { PageFlags } from "@/lib/audit/flagged";
+import type { IntervalRow } from "./chart-rows";
+import { couldHaveBeenSeen, flagMark, flagWords, howToLook, promiseWords } from "./flag-words";
+import { inOrderOfCodes, rowLabel } from "./interval-chart";
+import { measureAddress } from "./lead-address";
+import { titleOf } from "./measure-words";
+
+/** What stands out among all clinicians' rates of a page, and what could have been seen of the others. */
+export type BeyondChance = {
+  readonly flags: readonly { readonly words: string; readonly href: string }[];
+  readonly howToLook: string;
+  readonly promise: string;
+  /** Every rate that is not flagged. */
+  readonly quiet: readonly {
+    readonly id: string;
+    readonly measure: string;
+    readonly name: string;
+    readonly words: string;
+  }[];
+};
+
+/** In the order of measures and codes, never of values. */
+export function beyondChance(
+  page: PageFlags,
+  filters: Readonly<Record<string, string | undefined>>,
+): BeyondChance {
+  const measures = [...new Set(page.flagged.map(({ figure }) => figure.measure))];
+  const inOrder = measures.flatMap((measure) =>
+    inOrderOfCodes(
+      page.flagged.map(({ figure }) => figure).filter((figure) => figure.measure === measure),
+    ).flatMap((figure) => page.flagged.filter((one) => one.figure === figure)),
+  );
+  return {
+    howToLook,
+    promise: promiseWords(page),
+    flags: inOrder
+      .filter(({ flag }) => flag.tier !== null)
+      .map((one) => ({
+        words: flagWords(one),
+        href: measureAddress(one.figure.measure, filters, "#chance"),
+      })),
+    quiet: inOrder
+      .filter(({ flag }) => flag.tier === null)
+      .map((one) => ({
+        id: `${one.figure.measure} ${"key" in one.figure.about ? one.figure.about.key : ""}`,
+        measure: titleOf(one.figure.measure),
+        name: rowLabel(one.figure.about),
+        words: couldHaveBeenSeen(one),
+      })),
+  };
+}
+
+/** The mark of a figure among the page's flags; null where it has none. */
+export function flagOf(page: PageFlags, figure: Figure): IntervalRow["flag"] | null {
+  const one = page.flagged.find((flagged) => flagged.figure === figure);
+  return one ? flagMark(one.flag.tier) : null;
+}

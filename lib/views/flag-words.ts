@@ -1,0 +1,47 @@
+import { type Flagged, lowerIsBetter, type PageFlags } from "@/lib/audit/flagged";
+import { valueWords } from "./figure-line";
+import { promiseOf } from "./flag-levels";
+import { titleOf, unitName } from "./measure-words";
+import { count, decimal, percent } from "./quantity";
+import { subjectName } from "./subject-name";
+
+/** A figure that stands out beyond chance, in a sentence that is no verdict on anyone. */
+export function flagWords({ figure, pooled, flag }: Flagged): string {
+  const { numerator, denominator, measure } = figure;
+  const units = `${count(numerator)} of ${count(denominator)} ${unitName(measure, denominator)}`;
+  const estimate = valueWords(figure, numerator / denominator);
+  const better = (flag.direction === "lower") === lowerIsBetter(measure);
+  return `${tierWords(flag.tier)}: ${titleOf(measure)}, ${subjectName(figure.about)}, ${units}, ${estimate}; ${flag.direction} than the ${percent(pooled.rate)} of all shown by more than chance easily gives.${better ? " That is the better side: there may be something to learn, or something missing from the records." : ""}`;
+}
+
+/** A tier as it is called. */
+export function tierWords(tier: Flagged["flag"]["tier"]): string {
+  if (tier === null) return "Nothing to see";
+  return tier === "look-first" ? "Look first" : "Look";
+}
+
+/** The tier as charts take it. */
+export function flagMark(tier: Flagged["flag"]["tier"]): "look" | "look first" | null {
+  return tier === "look-first" ? "look first" : tier;
+}
+
+/** What the figures behind "nothing to see" could have shown. */
+export function couldHaveBeenSeen({ figure, pooled, detectable }: Flagged): string {
+  if (pooled.rate === 0 || pooled.rate === 1)
+    return "with the same in everyone's units there is nothing to compare";
+  if (detectable === null) return "so few units would have shown no rate, however far off";
+  const side = lowerIsBetter(figure.measure) ? "or more" : "or less";
+  return `a true rate of ${percent(detectable)} ${side} would have been seen four times in five`;
+}
+
+/** How many figures the page compares, what chance alone does with them, and what the page promises. */
+export function promiseWords(page: PageFlags): string {
+  if (page.m === 0) return "No clinician's rate on this page can be compared.";
+  const outside = decimal(page.chance, page.chance < 10 ? 1 : 0);
+  const figures = page.m === 1 ? "One figure is compared" : `${count(page.m)} figures are compared`;
+  return `${figures} on this page; by chance alone about ${outside} would lie outside 95 % limits, so that is not a flag here. ${promiseOf(page.levels)}`;
+}
+
+/** How a flag is followed up; figures are a prompt to look. */
+export const howToLook =
+  "Look in this order: the records, the cases, the equipment, the way of working, and only then the person. A flag is a prompt to look and no verdict on anyone.";
