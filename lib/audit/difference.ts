@@ -31,7 +31,7 @@ export function differenceOf(first: Compared, second: Compared): Difference | un
     estimate: one.estimate - other.estimate,
     ...ends,
     level,
-    method: first.kind === "rate" ? "newcombe" : "square-and-add-medians",
+    method: first.kind === "rate" ? "newcombe" : "median-difference",
     settled: ends.lower > 0 || ends.upper < 0,
   };
 }

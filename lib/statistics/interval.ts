@@ -8,7 +8,7 @@ export type IntervalMethod =
   | "miettinen-nurminen"
   | "median-order-statistics"
   | "woodruff"
-  | "square-and-add-medians"
+  | "median-difference"
   | "clustered-wilson"
   | "clustered-clopper-pearson"
   | "poisson-exact"
