@@ -2,7 +2,7 @@ import { z } from "zod";
 import type { Figure } from "@/lib/audit/figure";
 import type { Whose } from "@/lib/store/comparing/separations-in-order";
 import { inOrderOfCodes, rowLabel } from "@/lib/views/interval-chart";
-import { subjectName } from "@/lib/views/subject-name";
+import { toldApart } from "@/lib/views/told-apart";
 
 /** Whose line over time is shown, and whose can be. */
 export type AskedWhose = {
@@ -33,16 +33,10 @@ export function askedWhose(
   const subjects = kinds.flatMap((kind) =>
     inOrderOfCodes(figures.filter(({ about }) => about.kind === kind)),
   );
-  const options = subjects.map((figure) => ({
-    value: nameOf(figure),
-    words: `${figure.about.kind} ${rowLabel(figure.about)}`,
-    figure,
-  }));
+  const called = toldApart(subjects, (figure) => `${figure.about.kind} ${rowLabel(figure.about)}`);
+  const options = subjects.map((figure) => ({ value: nameOf(figure), words: called(figure) }));
   const chosen = options.find((one) => one.value === name.parse(asked));
-  const told = [
-    { value: "", words: whole },
-    ...options.map(({ value, words }) => ({ value, words })),
-  ];
+  const told = [{ value: "", words: whole }, ...options];
   if (!chosen)
     return {
       whose: practice ? { kind: "practice", subject: practice } : { kind: "group", subject: "" },
@@ -54,7 +48,7 @@ export function askedWhose(
   return {
     whose: { kind, subject },
     name: chosen.value,
-    words: subjectName(chosen.figure.about),
+    words: chosen.words,
     options: told,
   };
 }

@@ -13,7 +13,6 @@ import {
 import { basisShares } from "@/lib/store/figures/basis-shares";
 import { type MeasureView, measureView } from "@/lib/views/measure-page";
 import { type Address, type Asked, AskedWrongly, askedFigures } from "./asked-period";
-import { changesOf } from "./changes";
 import { allMeasures, figures } from "./figures";
 import { onFourQuarters } from "./four-quarters";
 import { type ComparingView, measureComparing } from "./measure-comparing";
@@ -33,7 +32,6 @@ export type MeasurePage = Pick<Asked, "period" | "periods" | "practices" | "prac
   readonly overTime: OverTimeView;
 };
 
-const quartersShown = 8;
 const asked = z.object({ span: z.enum(["quarter"]).optional().catch(undefined) });
 
 /** Every measure has this page; strata are for what is measured of canals. */
@@ -51,9 +49,8 @@ export async function measurePage(
   if (!allMeasures.includes(measure)) throw new AskedWrongly("There is no such measure.");
   const { reach, period, periods, practices, practice } = await askedFigures(lead, address);
   const { span } = asked.parse({ span: address.span });
-  const quarters = quartersUpTo(period, quartersShown);
   const filters = { period: period.name, practice, span };
-  const [ofShown, strata, basis, ofQuarters] = await Promise.all([
+  const [ofShown, strata, basis] = await Promise.all([
     shownFigures(reach, measure, period, span).then(async ({ shown, of }) => {
       const [all, records, comparing, overTime] = await Promise.all([
         compared(reach, measure, of),
@@ -72,7 +69,6 @@ export async function measurePage(
         })
       : null,
     stratified.includes(measure) ? basisShares(reach, period) : null,
-    figures(reach, { measures: [measure], periods: quarters, by: ["group"] }),
   ]);
   const view = measureView({
     measure,
@@ -82,9 +78,6 @@ export async function measurePage(
     figures: ofShown.all,
     strata,
     basis,
-    quarters,
-    ofQuarters,
-    changes: changesOf(ofQuarters, quarters.at(-1) ?? period),
   });
   const { shown, records, comparing, overTime } = ofShown;
   return { period, periods, practices, practice, view, shown, span, records, comparing, overTime };
@@ -111,10 +104,4 @@ async function compared(
 ): Promise<Figure[]> {
   const apart = measure !== "separation-per-instrument";
   return apart ? withReferences(reach, of) : [...of];
-}
-
-/** Whole quarters, oldest first, up to the one in which the period ends. */
-function quartersUpTo(period: Period, number: number): Period[] {
-  const last = quarterOf(dayAfter(period.until, -1));
-  return Array.from({ length: number }, (_, place) => shifted(last, place - number + 1));
 }

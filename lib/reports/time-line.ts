@@ -58,7 +58,8 @@ function isRare(figures: readonly Figure[]): boolean {
   return events < rareBelow * counted.length;
 }
 
-function isOf({ about }: Figure, { kind, subject }: Whose): boolean {
+/** Is it a figure of that line. */
+export function isOf({ about }: Figure, { kind, subject }: Whose): boolean {
   if (about.kind !== kind) return false;
   if (about.kind === "practice") return about.code === subject;
   return about.kind === "clinician" ? about.key === subject : true;

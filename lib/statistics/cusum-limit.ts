@@ -36,7 +36,7 @@ const ROUGH_RUNS = 25;
  * over the cycles that reach it (Page 1954, Biometrika 41:100). The standard error is that average
  * over the root of the signals, for their number is about Poisson. The limit lies halfway between
  * the heights reached where the average first is at least the one wanted.
- * @returns undefined where no event is among the visits, or none came up in the simulation
+ * @returns undefined where no event is among the visits, or the simulation was too short to tell
  * @throws RangeError for numbers that cannot be, a visit without canals, or fewer canals to
  *   simulate than the average run wanted
  */
@@ -50,7 +50,7 @@ export function cusumLimit(request: CusumLimitRequest): CusumLimit | undefined {
     for (let cap = from; ; cap += cap) {
       const cycles = cusumCycles(visits, oddsRatio, seed, length, cap);
       const found = sweep(cycles, averageRun, cap);
-      if (found !== undefined || cycles.height.length === 0) return found;
+      if (found !== undefined || !cycles.height.some((height) => height >= cap)) return found;
     }
   };
   // The nearer the cap, the fewer canals go by after a signal: so it is sought roughly at first.
@@ -60,7 +60,8 @@ export function cusumLimit(request: CusumLimitRequest): CusumLimit | undefined {
 
 /**
  * Raises the limit past one height after another, keeping count of the cycles that still signal and
- * of the canals that follow a signal in its cycle, which are no part of a run. Undefined where the limit is over the cap.
+ * of the canals that follow a signal in its cycle, which are no part of a run. Undefined where the
+ * limit is over the cap.
  */
 function sweep(cycles: CusumCycles, wanted: number, cap: number): CusumLimit | undefined {
   const { simulated, cycle, height, after } = cycles;
@@ -83,7 +84,7 @@ function sweep(cycles: CusumCycles, wanted: number, cap: number): CusumLimit | u
     if (here >= cap) return undefined;
     passed = here;
     following -= after[i] as number;
-    if (i + 1 === height.length || opens(i + 1)) signals -= 1;
+    if (opens(i + 1)) signals -= 1;
     else following += after[i + 1] as number;
   }
   return undefined;

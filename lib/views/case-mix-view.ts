@@ -48,6 +48,7 @@ export function caseMixView(measure: string, mix: CaseMix): CaseMixView {
     }),
     notes: [
       "Expected: what the clinician's cases would have come to at the rates of everyone shown for the same tooth group, class of curvature and first treatment or retreatment. A ratio of 1 is as expected.",
+      `A cell of fewer than ${leastUnits} units, or with nobody else's, is too thin to standardise and is left out of both.`,
       "How a canal was prepared is the clinician's choice and no part of the case: it is not adjusted for.",
       ...(recorded ? [] : ["Curvature is recorded for no canal here, so it adjusts for nothing."]),
     ],
@@ -58,7 +59,7 @@ function rowOf(measure: string, one: Standardised) {
   const { observed, expected, ratio, interval, leftOut, share } = one;
   const thin =
     leftOut.units > 0
-      ? `${count(leftOut.units)} ${unitName(measure, leftOut.units)} in ${count(leftOut.cells)} ${leftOut.cells === 1 ? "cell" : "cells"} too thin to standardise (under ${leastUnits} units, or nobody else's) left out, with ${count(leftOut.events)} separated`
+      ? `${count(leftOut.units)} ${unitName(measure, leftOut.units)} in ${count(leftOut.cells)} thin ${leftOut.cells === 1 ? "cell" : "cells"}, ${leftOut.events === 0 ? "none" : count(leftOut.events)} separated`
       : "";
   const own =
     share > muchOfReference

@@ -10,6 +10,8 @@ import { runWords } from "./run-words";
 
 export type ControlChartOf = {
   readonly measure: string;
+  /** Whose line, in words, where the page does not say it. */
+  readonly whose?: string;
   readonly line: TimeLine;
   readonly rebases: readonly RebaseOf[];
   /** Where a month's own page is. */
@@ -34,7 +36,7 @@ export function controlChart(of: ControlChartOf): ControlChart {
   const values = rows.flatMap((row) => [row.value, row.lower, row.upper, row.centre]);
   const unit = axisUnit(chart, measure);
   return {
-    title: `${titleOf(measure)}, ${spanWords(line.points)}: ${findingWords(rows, signals)}`,
+    title: `${titleOf(measure)}, ${of.whose ? `${of.whose}, ` : ""}${spanWords(line.points)}: ${findingWords(rows, signals)}`,
     axis: axisOf(
       values.filter((value) => value !== null),
       unit,

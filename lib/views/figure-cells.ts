@@ -46,7 +46,9 @@ export function figureCells(figure: Figure): FigureCells {
         ? `${valueWords(figure, interval.lower)} to ${valueWords(figure, interval.upper)}`
         : "too few to tell",
     clustered: figure.clustered
-      ? `${valueWords(figure, figure.clustered.lower)} to ${valueWords(figure, figure.clustered.upper)}`
+      ? noneSeen(figure)
+        ? `up to ${valueWords(figure, figure.clustered.upper)}`
+        : `${valueWords(figure, figure.clustered.lower)} to ${valueWords(figure, figure.clustered.upper)}`
       : "",
     counts: shortCounts(figure),
     leftOut:

@@ -3,7 +3,6 @@ import { measures } from "@/lib/measures/measures";
 import { criterionOf } from "@/lib/protocol/criteria";
 import type { Period } from "@/lib/records/period";
 import { acrossFinding, referencesOf } from "./across-finding";
-import { type Change, changeWords } from "./change-words";
 import type { IntervalChart } from "./chart-rows";
 import { type CriterionCounts, criterionCounts } from "./criterion-counts";
 import { methodWords, reasonsInWords } from "./figure-cells";
@@ -11,7 +10,6 @@ import { type FigureRow, figureRow } from "./figure-row";
 import { inOrderOfCodes, intervalChart, rowLabel } from "./interval-chart";
 import { measureAddress } from "./lead-address";
 import { definitionOf, populationOf, sourceOf, titleOf, unitName } from "./measure-words";
-import { periodWords } from "./period-words";
 import { count, percent, setShare } from "./quantity";
 import { type StrataView, strataView } from "./strata-view";
 import { basisWords } from "./stratum-words";
@@ -43,9 +41,6 @@ export type MeasureView = {
       }[]
     | null;
   readonly outcomes: readonly CriterionCounts[] | null;
-  /** The last quarter against the one before and that of the year before. */
-  readonly changes: readonly string[];
-  readonly quarters: readonly FigureRow[];
 };
 
 export type MeasureViewOf = {
@@ -64,10 +59,6 @@ export type MeasureViewOf = {
         readonly clinicians: number;
       }[]
     | null;
-  /** Oldest first. */
-  readonly quarters: readonly Period[];
-  readonly ofQuarters: readonly Figure[];
-  readonly changes: readonly Change[];
 };
 
 /** A measure's page in words and rows. */
@@ -128,12 +119,6 @@ export function measureView(of: MeasureViewOf): MeasureView {
           ...(figure.about.kind === "clinician" ? { name: nameOf(figure) } : {}),
         }))
       : null,
-    changes: of.changes.map(changeWords),
-    quarters: of.quarters.flatMap((one) =>
-      of.ofQuarters
-        .filter((figure) => figure.period === one.name)
-        .map((figure) => ({ ...figureRow(figure, periodWords(one)), whole: false })),
-    ),
   };
 }
 

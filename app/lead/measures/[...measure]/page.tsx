@@ -116,8 +116,6 @@ export default async function MeasurePage(props: Props) {
       <OverTime
         path={path}
         view={page.overTime}
-        changes={view.changes}
-        quarters={view.quarters}
         keep={{ period: period.name, practice, span }}
         form={{
           measure: view.measure,

@@ -3,7 +3,6 @@ import { CusumFigure } from "@/app/_parts/cusum-figure";
 import { FigureTable } from "@/app/_parts/figure-table";
 import { Section } from "@/app/_parts/section";
 import type { OverTimeView } from "@/lib/reports/measure-over-time";
-import type { MeasureView } from "@/lib/views/measure-page";
 import { Rebases } from "./rebases";
 import { WhosePicker } from "./whose-picker";
 
@@ -11,12 +10,10 @@ import { WhosePicker } from "./whose-picker";
 export function OverTime(props: {
   path: string;
   view: OverTimeView;
-  changes: readonly string[];
-  quarters: MeasureView["quarters"];
   keep: Readonly<Record<string, string | undefined>>;
   form: Readonly<Record<string, string>>;
 }) {
-  const { view, quarters } = props;
+  const { view } = props;
   return (
     <Section
       id="time"
@@ -37,15 +34,15 @@ export function OverTime(props: {
       {view.cusum ? <CusumFigure chart={view.cusum} /> : null}
       {view.cusumWords ? <p className="note">{view.cusumWords}</p> : null}
       <h3>Quarter against quarter</h3>
-      {props.changes.length > 0 ? (
+      {view.changes.length > 0 ? (
         <ul>
-          {props.changes.map((words) => (
+          {view.changes.map((words) => (
             <li key={words}>{words}</li>
           ))}
         </ul>
       ) : null}
-      {quarters.length > 0 ? (
-        <FigureTable label="By quarter" first="Quarter" rows={quarters} />
+      {view.quarters.length > 0 ? (
+        <FigureTable label="By quarter" first="Quarter" rows={view.quarters} />
       ) : (
         <p className="missing">No units in these quarters.</p>
       )}
