@@ -35,7 +35,9 @@ function valuesOf(axis: ChartAxis) {
     domain: [axis.min, axis.max],
     allowDataOverflow: true,
     ticks: axis.ticks.map((tick) => tick.value),
-    tickFormatter: (value: number) => axis.ticks.find((tick) => tick.value === value)?.words ?? "",
+    // A number and its unit stay on one line.
+    tickFormatter: (value: number) =>
+      axis.ticks.find((tick) => tick.value === value)?.words.replaceAll(" ", "\u00a0") ?? "",
     tick: { fill: "var(--ink-soft)", fontSize: 14 },
   };
 }

@@ -36,8 +36,9 @@ export function CusumChartDrawing(props: { chart: CusumChart; height: number }) 
   );
 }
 
-function keyOf({ points }: CusumChart): KeyEntry[] {
+function keyOf({ limit, points }: CusumChart): KeyEntry[] {
   const entries: (KeyEntry | false)[] = [
+    { sample: "dashed", words: limit.words },
     points.some((point) => !point.signal) && { sample: "plain", words: "event" },
     points.some((point) => point.signal) && {
       sample: "signal",

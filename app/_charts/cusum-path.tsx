@@ -7,7 +7,7 @@ import { PointTarget } from "./point-target";
 
 type Place = CusumChart["path"][number];
 
-/** The sum as a line, broken where it begins again, the limit with its words, and the points. */
+/** The sum as a line, broken where it begins again, the limit, and the points. */
 export function CusumPath(props: { chart: CusumChart; path: PointPath }) {
   const area = usePlotArea();
   const across = useXAxisScale();
@@ -43,18 +43,6 @@ export function CusumPath(props: { chart: CusumChart; path: PointPath }) {
           />
         ))}
       </Clipped>
-      {/* At the left end, where the sum has only begun. */}
-      <text
-        x={area.x + 4}
-        y={limit - 6}
-        fontSize={14}
-        fill="var(--ink)"
-        stroke="var(--paper)"
-        strokeWidth={3}
-        paintOrder="stroke"
-      >
-        {chart.limit.words}
-      </text>
       {chart.points.map((point, place) => {
         const x = across(point.canals) ?? 0;
         const y = up(point.sum) ?? 0;

@@ -16,5 +16,6 @@ export const rolePages: Record<Role, readonly [RolePage, ...RolePage[]]> = {
   administrator: [
     { path: "/administration", name: "People" },
     { path: "/administration/practices", name: "Practices" },
+    { path: "/administration/levels", name: "Levels" },
   ],
 };

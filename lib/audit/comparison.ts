@@ -15,6 +15,8 @@ export type ComparisonKind = "practice" | "peers" | "own" | "none";
 /** What a clinician's figure is compared with; `why` says why there is none. */
 export type Comparison = Reference & {
   readonly kind: ComparisonKind;
+  /** Of a rate, how many of the n; null of a median. */
+  readonly numerator: number | null;
   readonly quartiles: readonly [number, number] | null;
   readonly why?: string;
 };
@@ -44,7 +46,7 @@ export function comparisonWithOthers(
         ? { lower: bounds[0], upper: bounds[1], level, method: "median-order-statistics" }
         : null;
     const clustered = clusteredMedian(others, interval);
-    return { kind, what, estimate: median, interval, clustered, n, quartiles };
+    return { kind, what, estimate: median, interval, clustered, n, numerator, quartiles };
   }
   return {
     kind,
@@ -53,6 +55,7 @@ export function comparisonWithOthers(
     interval: rateInterval(measure, numerator, n),
     clustered: clusteredRate({ clusters, numerator, denominator: n }),
     n,
+    numerator,
     quartiles: null,
   };
 }
@@ -68,6 +71,7 @@ export function comparisonWithOwn(before: Figure | undefined): Comparison | unde
     interval: before.interval,
     clustered: before.clustered,
     n: median ? before.n : before.denominator,
+    numerator: median ? null : before.numerator,
     quartiles: median ? before.quartiles : null,
   };
 }
@@ -81,6 +85,7 @@ export function noComparison(why: string): Comparison {
     interval: null,
     clustered: null,
     n: 0,
+    numerator: null,
     quartiles: null,
     why,
   };

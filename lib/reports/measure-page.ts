@@ -3,13 +3,7 @@ import { type FiguresReach, leadReach } from "@/lib/access/reach";
 import type { Viewer } from "@/lib/access/viewer";
 import type { Figure } from "@/lib/audit/figure";
 import { measures } from "@/lib/measures/measures";
-import {
-  dayAfter,
-  type Period,
-  period as periodNamed,
-  quarterOf,
-  shifted,
-} from "@/lib/records/period";
+import { type Period, period as periodNamed } from "@/lib/records/period";
 import { basisShares } from "@/lib/store/figures/basis-shares";
 import { type MeasureView, measureView } from "@/lib/views/measure-page";
 import { type Address, type Asked, AskedWrongly, askedFigures } from "./asked-period";

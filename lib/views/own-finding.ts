@@ -1,16 +1,9 @@
 import type { Figure, MedianFigure, RateFigure } from "@/lib/audit/figure";
+import { tooFewToTell } from "@/lib/audit/too-few-to-tell";
 import { criterionOf } from "@/lib/protocol/criteria";
 import { valueWords } from "./figure-line";
 import { unitName } from "./measure-words";
 import { count, percent, quantity } from "./quantity";
-
-/** Under so many units nothing is read into a figure: as many as a comparison asks of each clinician. */
-const fewestUnits = 10;
-
-/** Are there too few units to tell anything. */
-export function tooFewToTell(figure: Figure): boolean {
-  return (figure.kind === "median" ? figure.n : figure.denominator) < fewestUnits;
-}
 
 /** What a clinician's own figure comes to, in one sentence told to the clinician. */
 export function ownFinding(figure: Figure): string {
@@ -49,7 +42,9 @@ function medianFinding(figure: MedianFigure): string {
 }
 
 function separationFinding(figure: RateFigure): string {
-  const { numerator, denominator, interval } = figure;
+  const { numerator, denominator } = figure;
+  // The interval to read: what fits the records has to allow for units of one patient.
+  const interval = figure.clustered ?? figure.interval;
   if (figure.estimate === null || !interval) return figure.why ?? "Nothing to estimate.";
   const units = `${count(denominator)} ${unitName(figure.measure, denominator)}`;
   if (numerator === 0) {

@@ -58,6 +58,12 @@ export function addressTable({ visit, imports, people }: Known): Line[] {
     page(measure, "/lead/measures/volume?period=2026-Q2", leads),
     page(measure, "/lead/measures/criterion/isolation?period=2026-Q2", leads),
     page(measure, "/lead/measures/separation-per-use?period=2026-Q2&practice=MEDLAR", leads),
+    page(
+      measure,
+      "/lead/measures/separation-per-canal?period=2026-Q2&whose=practice:MEDLAR",
+      leads,
+    ),
+    page(measure, "/lead/measures/volume?period=2026-Q2&whose=clinician:nobody", leads),
     // A page that says that there is no such measure.
     page(measure, "/lead/measures/no-such-measure", leadOnly(200)),
     page(measure, "/lead/measures/criterion/no-such-criterion", leadOnly(200)),
@@ -71,6 +77,7 @@ export function addressTable({ visit, imports, people }: Known): Line[] {
     page("app/records/format/page.tsx", "/records/format", keepers),
     page("app/administration/page.tsx", "/administration", administrators),
     page("app/administration/practices/page.tsx", "/administration/practices", administrators),
+    page("app/administration/levels/page.tsx", "/administration/levels", administrators),
 
     page(visitPage, `/visits/MEDLAR/${visit.own}`, { ...leads, "clinician M-03": 200 }),
     page(visitPage, `/visits/MEDLAR/${visit.other}`, { ...leads, "clinician M-06": 200 }),

@@ -20,6 +20,7 @@ interface Call {
 }
 
 const administrators = ["administrator", "SPINDLE administrator"] as const;
+const leads = ["group lead", "MEDLAR lead"] as const;
 const keepers = ["record keeper", "SPINDLE record keeper"] as const;
 const email = "smuggled-in@tests.example";
 
@@ -36,6 +37,13 @@ function calls({ people, imports, held }: Known): Call[] {
       role: administrators,
     },
     ...{ form: { practice: "MEDLAR", ...form }, beyond: "SPINDLE administrator" as const },
+  });
+  const lines = (name: string, form: Record<string, string>): Call => ({
+    action: `app/lead/measures/acts.ts ${name}`,
+    address: "/lead/measures/volume",
+    role: leads,
+    form: { measure: "volume", period: "2026-Q2", practice: "SPINDLE", whose: "", ...form },
+    beyond: "MEDLAR lead",
   });
   const rows = (name: string, form: Record<string, string>): Call => ({
     ...{ action: `app/records/acts.ts ${name}`, address: "/records/held", role: keepers, form },
@@ -57,6 +65,15 @@ function calls({ people, imports, held }: Known): Call[] {
     persons("removePersonAct", {}),
     practices("changePracticeAct", { name: "Smuggled Lane", zone: "Europe/London" }),
     practices("confirmCodesAct", { kind: "chair", code: "MEDLAR-1" }),
+    {
+      action: "app/administration/levels/acts.ts changeFlagLevelsAct",
+      address: "/administration/levels",
+      role: administrators,
+      form: { look: "20", lookFirst: "5", reason: "Smuggled in." },
+      beyond: "SPINDLE administrator",
+    },
+    lines("setRebaseAct", { month: "2026-01", reason: "Smuggled in." }),
+    lines("takeRebaseBackAct", { id: "1" }),
     {
       ...rows("undoAct", { import: String(imports.medlar), sure: "yes" }),
       beyond: "SPINDLE record keeper",
@@ -125,6 +142,7 @@ async function outcomeFor(who: Who, { action, address, form }: Call): Promise<st
   const sentences = [
     ...["not one of your roles", "a clinician's own", "what concerns the whole group is for"],
     ...["is not among them", "not yours to change", "a role outside the practices"],
+    ...["is not yours to see", "only an administrator of all practices"],
   ];
   return sentences.some((sentence) => text.includes(sentence))
     ? "refused"

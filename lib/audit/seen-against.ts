@@ -1,0 +1,24 @@
+import { smallestDetectable } from "@/lib/statistics/detectable";
+import type { Comparison } from "./comparison";
+import type { RateFigure } from "./figure";
+import { lowerIsBetter, power } from "./flagged";
+import { level } from "./level";
+
+/**
+ * The nearest true rate, on the side that would be of concern, that a figure's units would have shown against the rate
+ * it is compared with (taken as exact), four times in five, by a two-sided test at the level of the intervals. Units
+ * are counted as so many independent ones; with none or all of them events, which tells nothing of likeness, as many
+ * as there are patients.
+ * @returns null where no rate would have been; undefined where it cannot be told: nothing to compare with, none or all
+ *   of the others' units events, or too few patients
+ */
+export function seenAgainst(figure: RateFigure, comparison: Comparison): number | null | undefined {
+  const { clustered } = figure;
+  const theta = comparison.estimate;
+  if (!clustered || theta === null || theta === 0 || theta === 1) return undefined;
+  const units = Math.floor(clustered.effectiveUnits ?? clustered.clusters);
+  const tail = (1 - level) / 2;
+  if (lowerIsBetter(figure.measure)) return smallestDetectable(units, theta, tail, power) ?? null;
+  const mirrored = smallestDetectable(units, 1 - theta, tail, power);
+  return mirrored === undefined ? null : 1 - mirrored;
+}
