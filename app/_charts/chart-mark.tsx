@@ -1,11 +1,13 @@
 /** The shapes a point can have: colour never says it alone. */
 export type MarkKind = "plain" | "look" | "look first" | "above" | "below" | "signal";
 
-/** A point of a chart; it leaves the pointer to what lies over it. */
-export function ChartMark(props: { kind: MarkKind; x: number; y: number }) {
-  const { kind, x, y } = props;
+/** A point of a chart, small where it is one of many on a line; it leaves the pointer to what lies over it. */
+export function ChartMark(props: { kind: MarkKind; x: number; y: number; small?: boolean }) {
+  const { kind, x, y, small } = props;
   if (kind === "plain") {
-    return <circle cx={x} cy={y} r={4.5} fill="var(--data-1)" pointerEvents="none" />;
+    return (
+      <circle cx={x} cy={y} r={small ? 3.25 : 4.5} fill="var(--data-1)" pointerEvents="none" />
+    );
   }
   return (
     <path

@@ -44,7 +44,7 @@ export function ControlChartDrawing(props: { chart: ControlChart; height: number
             dot={({ cx, cy, index }) => (
               <g key={rows[index]?.id}>
                 {typeof cx === "number" && typeof cy === "number" ? (
-                  <ChartMark kind={rows[index]?.outside ?? "plain"} x={cx} y={cy} />
+                  <ChartMark kind={rows[index]?.outside ?? "plain"} x={cx} y={cy} small />
                 ) : null}
               </g>
             )}

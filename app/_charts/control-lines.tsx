@@ -56,7 +56,7 @@ export function ControlLines(props: {
               fill="none"
               stroke="var(--data-reference)"
               strokeWidth={1}
-              strokeDasharray="5 4"
+              strokeDasharray="3 2"
             />
           ))}
         </Clipped>

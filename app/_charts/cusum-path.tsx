@@ -48,7 +48,7 @@ export function CusumPath(props: { chart: CusumChart; path: PointPath }) {
         const y = up(point.sum) ?? 0;
         return (
           <g key={point.id}>
-            <ChartMark kind={point.signal ? "signal" : "plain"} x={x} y={y} />
+            <ChartMark kind={point.signal ? "signal" : "plain"} x={x} y={y} small />
             <PointTarget x={x} y={y} active={path.active === place} pick={() => path.pick(place)} />
           </g>
         );

@@ -123,7 +123,7 @@ function mark(point: { cx?: number; cy?: number; flag?: IntervalRow["flag"] }) {
 
 const pairKey: KeyEntry[] = [
   { sample: "thick", words: "interval" },
-  { sample: "ticked", words: "allowing for canals of one patient" },
+  { sample: "ticked", words: "allowing for units of one patient" },
 ];
 
 /** What lies behind the points: the row that is read, words where there is nothing to draw, and what the pointer meets. */

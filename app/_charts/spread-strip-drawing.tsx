@@ -13,6 +13,7 @@ import {
 } from "recharts";
 import type { SpreadBin, SpreadRow } from "@/lib/views/chart-rows";
 import { textWidth } from "./chart-text";
+import { OuterInterval } from "./outer-interval";
 import { PointPathBox, usePointPath } from "./point-path";
 
 /** The units as columns over a line of values; the median and its interval lie under them. */
@@ -111,7 +112,7 @@ function Columns(props: {
 }
 
 function Median(props: { row: SpreadRow; at: number }) {
-  const { median, lower, upper, medianWords, reference } = props.row;
+  const { median, lower, upper, outer, medianWords, reference } = props.row;
   const area = usePlotArea();
   const across = useXAxisScale();
   const up = useYAxisScale();
@@ -132,6 +133,7 @@ function Median(props: { row: SpreadRow; at: number }) {
           strokeWidth={3}
         />
       ) : null}
+      {outer ? <OuterInterval outer={outer} across={across} area={area} y={y} /> : null}
       <circle cx={x} cy={y} r={5} fill="var(--data-1)" />
       <LineLabel
         words={medianWords}

@@ -8,6 +8,7 @@ export function Figure(props: { row: FigureRow; is: string }) {
       <span className="counts">{props.is}</span>
       <span className={row.missing ? "estimate missing" : "estimate"}>{row.estimate}</span>
       <span className="interval">95 % interval: {row.interval}</span>
+      {row.read ? <span className="interval">{row.read}</span> : null}
       <span className="counts">
         {row.name}, {row.counts}, not recorded: {row.notRecorded}
       </span>

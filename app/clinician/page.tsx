@@ -4,7 +4,7 @@ import { currentViewer } from "@/lib/reports/viewer";
 import { unbroken } from "@/lib/views/unbroken";
 import { AskedWrong } from "../_parts/asked-wrong";
 import { Cautions } from "../_parts/cautions";
-import { MonthsFigure } from "../_parts/months-figure";
+import { ControlFigure } from "../_parts/control-figure";
 import { NothingToShow } from "../_parts/nothing-to-show";
 import { PageHead } from "../_parts/page-head";
 import { PeriodPicker } from "../_parts/period-picker";
@@ -79,7 +79,7 @@ export default async function ClinicianPage(props: { searchParams: Address }) {
           <Section
             id="measures"
             title="My measures"
-            note="Your median or rate, its interval, and the practice without you."
+            note="Your median or rate, its interval, and the practice without you. Thick line: the plain interval; thin line: the one that allows for units of one patient resembling each other, and the one to read."
           >
             <div>
               {view.main.map((strip) => (
@@ -113,11 +113,11 @@ export default async function ClinicianPage(props: { searchParams: Address }) {
         <Section
           id="months"
           title="My months"
-          note="Two years, month by month, with intervals. Months without units are gaps."
+          note="Two years, with the limits that chance alone seldom passes. Months without units are gaps."
         >
           <div className="columns">
             {view.months.map((one) => (
-              <MonthsFigure key={one.measure} chart={one.chart} />
+              <ControlFigure key={one.measure} chart={one.chart} />
             ))}
           </div>
         </Section>

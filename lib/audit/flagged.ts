@@ -22,6 +22,8 @@ export type PageFlags = {
   readonly chance: number;
   readonly levels: FlagLevels;
   readonly flagged: readonly Flagged[];
+  /** Clinicians' figures that take no part, as too little of them is recorded. */
+  readonly notAssessable: readonly RateFigure[];
 };
 
 /** How often a true difference of the size named would have been seen. */
@@ -55,17 +57,27 @@ export function flaggedOf(figures: readonly Figure[], levels: FlagLevels): PageF
     const flag = found[place];
     return flag ? [{ figure, pooled, flag, detectable: detectable(figure, pooled, tail) }] : [];
   });
-  return { m, chance, levels, flagged };
+  const notAssessable = figures.filter(
+    (figure): figure is RateFigure => isOfClinician(figure) && !isAssessable(figure),
+  );
+  return { m, chance, levels, flagged, notAssessable };
 }
 
 function takesPart(figure: Figure): figure is RateFigure {
+  return isOfClinician(figure) && isAssessable(figure);
+}
+
+function isOfClinician(figure: Figure): figure is RateFigure {
   return (
     figure.kind === "rate" &&
     figure.about.kind === "clinician" &&
     figure.denominator > 0 &&
-    figure.measure !== "separation-per-instrument" &&
-    figure.inTheseRecords !== "not assessable"
+    figure.measure !== "separation-per-instrument"
   );
+}
+
+function isAssessable(figure: RateFigure): boolean {
+  return figure.inTheseRecords !== "not assessable";
 }
 
 /** Of what should be rare the smallest higher rate, of what should be frequent the highest lower one. */

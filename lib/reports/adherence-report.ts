@@ -1,13 +1,17 @@
 import { createHash } from "node:crypto";
 import type { FiguresReach } from "@/lib/access/reach";
-import type { Period } from "@/lib/records/period";
+import { differenceOf } from "@/lib/audit/difference";
+import type { RateFigure } from "@/lib/audit/figure";
+import { type Period, shifted } from "@/lib/records/period";
 import { dataState } from "@/lib/store/quality/data-state";
 import { keepExport } from "@/lib/store/quality/exports";
 import { peopleCounts } from "@/lib/store/quality/people-counts";
 import { practicesWithin } from "@/lib/store/records/practices";
 import { adherenceCsv } from "@/lib/views/adherence-csv";
+import type { Change } from "@/lib/views/change-words";
 import { type AdherenceReport, adherenceReportOf } from "@/lib/views/adherence-report";
 import { adherenceFigures } from "./adherence-figures";
+import { subjectId } from "@/lib/views/subject-id";
 import { softwareVersion } from "./software-version";
 
 /** The adherence report of a period within a reach: one view for the page and the file. */
@@ -16,8 +20,9 @@ export async function adherenceReport(
   period: Period,
 ): Promise<AdherenceReport> {
   const practices = (await practicesWithin(reach)).map((practice) => practice.code);
-  const [figures, people, { published }] = await Promise.all([
+  const [figures, before, people, { published }] = await Promise.all([
     adherenceFigures(reach, [period], practices, { parts: true }),
+    adherenceFigures(reach, [shifted(period, -1)], practices, { parts: true }),
     peopleCounts(reach, period),
     dataState(reach),
   ]);
@@ -26,6 +31,7 @@ export async function adherenceReport(
     practices,
     wholeGroup: reach.practices === null,
     figures,
+    changes: changesSince(before, figures),
     people,
     published,
     version: softwareVersion,
@@ -54,4 +60,14 @@ export async function exportAdherence(reach: FiguresReach, period: Period): Prom
     sha256,
     report,
   };
+}
+
+/** Each figure beside that of the same criterion and subject in the period before. */
+function changesSince(before: readonly RateFigure[], figures: readonly RateFigure[]): Change[] {
+  const idOf = ({ measure, about }: RateFigure) => `${measure} ${subjectId(about)}`;
+  const earlier = new Map(before.map((figure) => [idOf(figure), figure]));
+  return figures.flatMap((now) => {
+    const then = earlier.get(idOf(now));
+    return then ? [{ now, before: then, difference: differenceOf(now, then) }] : [];
+  });
 }

@@ -1,26 +1,25 @@
 import { z } from "zod";
-import { type OwnReach, ownReach } from "@/lib/access/reach";
+import { ownReach } from "@/lib/access/reach";
 import type { Viewer } from "@/lib/access/viewer";
 import type { Figure } from "@/lib/audit/figure";
+import { tooFewToTell } from "@/lib/audit/too-few-to-tell";
 import { measures } from "@/lib/measures/measures";
 import { criteria, criterionMeasure } from "@/lib/protocol/criteria";
-import { monthsUpTo, type Period, period, quarterOf, rollingYear } from "@/lib/records/period";
+import { period, quarterOf, rollingYear } from "@/lib/records/period";
 import { ownCanalsToLookAt } from "@/lib/store/figures/own-canals-to-look-at";
 import { ownSpan } from "@/lib/store/figures/own-span";
-import type { MonthsChart } from "@/lib/views/chart-rows";
 import { titleOf, unitName } from "@/lib/views/measure-words";
-import { ownFinding, tooFewToTell } from "@/lib/views/own-finding";
+import { ownFinding } from "@/lib/views/own-finding";
 import { type LookLine, lookLine } from "@/lib/views/own-look";
-import { ownMonths } from "@/lib/views/own-months";
 import type { OwnStrip } from "@/lib/views/own-strip";
 import { ownSummary, type SummaryLine } from "@/lib/views/own-summary";
 import { type PeriodChoices, periodChoices } from "@/lib/views/period-choices";
 import { periodWords } from "@/lib/views/period-words";
 import { count } from "@/lib/views/quantity";
 import { type Address, AskedWrongly } from "./asked-period";
-import { figures } from "./figures";
 import { type OwnCriterionPage, ownCriteria } from "./own-criteria";
 import { type OwnFigure, ownFigures } from "./own-figures";
+import { type OwnMonth, ownMonths } from "./own-months";
 import { type NoteView, noteView } from "./own-note";
 import { ownStrips } from "./own-strips";
 
@@ -37,7 +36,7 @@ export type ClinicianQuarter = {
   readonly main: readonly OwnStrip[];
   readonly further: readonly OwnStrip[];
   readonly criteria: readonly OwnCriterionPage[];
-  readonly months: readonly { readonly measure: string; readonly chart: MonthsChart }[];
+  readonly months: readonly OwnMonth[];
   readonly note: NoteView;
 };
 
@@ -59,7 +58,6 @@ const monthsMeasures = [
   "separation-per-canal",
   ...ownCriterionIds,
 ];
-const monthsShown = 24;
 const looksShown = 12;
 
 const address = z.object({
@@ -83,7 +81,7 @@ export async function clinicianQuarter(viewer: Viewer, given: Address): Promise<
     );
   const [own, months, look, note] = await Promise.all([
     ownFigures(reach, measuresShown, chosen),
-    ownMonthCharts(reach, chosen),
+    ownMonths(reach, monthsMeasures, chosen),
     ownCanalsToLookAt(reach, chosen, looksShown),
     noteView(viewer, chosen),
   ]);
@@ -120,19 +118,6 @@ export async function clinicianQuarter(viewer: Viewer, given: Address): Promise<
     months,
     note,
   };
-}
-
-async function ownMonthCharts(reach: OwnReach, of: Period): Promise<ClinicianQuarter["months"]> {
-  const periods = monthsUpTo(of.until, monthsShown);
-  const found = await figures(reach, { measures: monthsMeasures, periods, by: ["clinician"] });
-  return monthsMeasures.flatMap((measure) => {
-    const chart = ownMonths(
-      measure,
-      periods.map(({ name }) => name),
-      found.filter((figure) => figure.measure === measure),
-    );
-    return chart ? [{ measure, chart }] : [];
-  });
 }
 
 function tooFewOf(figure: Figure): ClinicianQuarter["tooFew"] {

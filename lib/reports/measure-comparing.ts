@@ -6,8 +6,8 @@ import { funnelOf } from "@/lib/audit/funnel";
 import { pooledOf } from "@/lib/audit/pooled";
 import { shrunkenOf } from "@/lib/audit/shrunken";
 import type { Period } from "@/lib/records/period";
+import { type BeyondChance, beyondChance } from "@/lib/views/beyond-chance";
 import { type CaseMixView, caseMixView } from "@/lib/views/case-mix-view";
-import { flagWords, howToLook, promiseWords } from "@/lib/views/flag-words";
 import { funnelChart } from "@/lib/views/funnel-chart";
 import type { FunnelChart } from "@/lib/views/funnel-rows";
 import { inOrderOfCodes } from "@/lib/views/interval-chart";
@@ -18,9 +18,7 @@ import { levelsInForce } from "./flag-levels";
 /** A rate's clinicians compared: flags, funnel, case mix. */
 export type ComparingView = {
   readonly funnel: FunnelChart;
-  readonly flags: readonly string[];
-  readonly promise: string;
-  readonly howToLook: string;
+  readonly chance: BeyondChance;
   readonly caseMix: CaseMixView | null;
 };
 
@@ -65,9 +63,7 @@ export async function measureComparing(
           ? measureAddress(measure, { ...filters, clinician: figure.about.key }, "#records")
           : undefined,
     }),
-    flags: page.flagged.filter(({ flag }) => flag.tier !== null).map(flagWords),
-    promise: promiseWords(page),
-    howToLook,
+    chance: beyondChance(page, filters),
     caseMix: byCase && caseMixView(measure, caseMixOf(byCase, clinicians)),
   };
 }

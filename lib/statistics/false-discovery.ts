@@ -14,7 +14,7 @@ export function benjaminiHochberg(p: readonly number[]): number[] {
   let least = Number.POSITIVE_INFINITY;
   for (let rank = p.length; rank >= 1; rank -= 1) {
     const { value, index } = ascending[rank - 1] as { value: number; index: number };
-    least = Math.min(least, (p.length * value) / rank);
+    least = Math.min(least, (p.length / rank) * value);
     adjusted[index] = least;
   }
   return adjusted;

@@ -46,9 +46,10 @@ function lowest(whole: Figure, value: number): string {
 
 /** The interval without its method, for a sentence; the table and the definition name the method. */
 function endsWords(figure: Figure): string {
-  const { interval } = figure;
+  const { clustered } = figure;
+  const interval = clustered ?? figure.interval;
   return interval
-    ? `95 % interval ${valueWords(figure, interval.lower)} to ${valueWords(figure, interval.upper)}`
+    ? `95 % interval ${valueWords(figure, interval.lower)} to ${valueWords(figure, interval.upper)}${clustered ? ", allowing for patients" : ""}`
     : "too few for an interval";
 }
 

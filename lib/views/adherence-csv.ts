@@ -1,7 +1,6 @@
 import { stringify } from "csv-stringify/sync";
 import type { ByReason, Subject } from "@/lib/measures/tally";
-import type { AdherenceLine } from "./adherence-line";
-import type { AdherenceCriterion, AdherenceReport } from "./adherence-report";
+import type { AdherenceCriterion, AdherenceReport, ReportedLine } from "./adherence-report";
 import { fewestPeople } from "./people-count";
 
 /** The columns of the file, in order. Rates, intervals, bounds and targets are fractions, not percentages. */
@@ -41,6 +40,12 @@ export const adherenceColumns = [
   "beyond_chance",
   "why_no_rate",
   "says",
+  "clustered_lower",
+  "clustered_upper",
+  "clustered_method",
+  "design_effect",
+  "interval_to_read",
+  "change",
 ] as const;
 type Cells = Partial<Record<(typeof adherenceColumns)[number], string | number | null>>;
 
@@ -67,7 +72,7 @@ export function adherenceCsv(report: AdherenceReport): string {
   );
 }
 
-function figureRow(report: AdherenceReport, of: AdherenceCriterion, line: AdherenceLine): Cells {
+function figureRow(report: AdherenceReport, of: AdherenceCriterion, line: ReportedLine): Cells {
   const { figure } = line;
   return {
     row: "figure",
@@ -100,6 +105,12 @@ function figureRow(report: AdherenceReport, of: AdherenceCriterion, line: Adhere
     in_these_records: line.inTheseRecords.words,
     beyond_chance: line.beyondChance.words,
     why_no_rate: figure.estimate === null ? (figure.why ?? null) : null,
+    clustered_lower: figure.clustered?.lower ?? null,
+    clustered_upper: figure.clustered?.upper ?? null,
+    clustered_method: figure.clustered?.method ?? null,
+    design_effect: figure.clustered?.designEffect ?? null,
+    interval_to_read: line.read,
+    change: line.change,
   };
 }
 
@@ -135,6 +146,18 @@ function aboutRows(report: AdherenceReport): Cells[] {
     ],
     ["in_these_records", "whether the target was reached in these records"],
     ["beyond_chance", "whether that is settled beyond what chance brings at this number of units"],
+    [
+      "clustered_lower, clustered_upper",
+      "the interval that allows for units of one patient resembling each other, at the level of interval_level; empty where units sit in no patient or too few patients are there; it is the one to read where it is there",
+    ],
+    [
+      "design_effect",
+      "how many times the variance is that of independent units; empty with none or all of them met, when patients are the units of the interval",
+    ],
+    [
+      "change",
+      "the rate less that of the period before of the same length, in percentage points, with its 95 % interval (Newcombe 1998, method 10) and whether so many units settle it",
+    ],
   ];
   return rows.map(([title, says]) => ({
     row: "about",

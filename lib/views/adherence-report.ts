@@ -4,7 +4,9 @@ import type { Criterion } from "@/lib/protocol/criterion";
 import { dayAfter, type Period } from "@/lib/records/period";
 import { type AdherenceLine, adherenceLine } from "./adherence-line";
 import { cautions } from "./cautions";
+import { type Change, changeWords } from "./change-words";
 import { chosenPercent } from "./chosen-percent";
+import { clusteredWords } from "./clustered-words";
 import { day } from "./day";
 import { definitionOf } from "./measure-words";
 import { peopleCount, peopleWords } from "./people-count";
@@ -19,6 +21,8 @@ export type AdherenceParts = {
   readonly wholeGroup: boolean;
   /** Figures of criteria by group, practice and chair, in page order. */
   readonly figures: readonly RateFigure[];
+  /** What became of each figure since the period before, with both; a figure without one has no change. */
+  readonly changes: readonly Change[];
   readonly people: readonly {
     practice: string;
     visits: number;
@@ -52,8 +56,11 @@ export type AdherenceCriterion = {
   readonly criterion: Criterion;
   readonly definition: string;
   readonly targetWords: string;
-  readonly lines: readonly AdherenceLine[];
+  readonly lines: readonly ReportedLine[];
 };
+
+/** A line of the report with which interval to read, and what changed; empty where there is nothing to say. */
+export type ReportedLine = AdherenceLine & { readonly read: string; readonly change: string };
 
 export type AdherencePeople = {
   readonly practice: string;
@@ -84,7 +91,9 @@ export function adherenceReportOf(parts: AdherenceParts): AdherenceReport {
     software: `Canal Audit ${parts.version}`,
     criteria: measures.flatMap((measure) => {
       const criterion = criterionOf(measure);
-      const lines = parts.figures.filter((figure) => figure.measure === measure).map(adherenceLine);
+      const lines = parts.figures
+        .filter((figure) => figure.measure === measure)
+        .map((figure) => reportedLine(figure, parts.changes));
       if (!criterion) return [];
       return [
         {
@@ -108,6 +117,17 @@ export function adherenceReportOf(parts: AdherenceParts): AdherenceReport {
       };
     }),
     cautions,
+  };
+}
+
+function reportedLine(figure: RateFigure, changes: readonly Change[]): ReportedLine {
+  const change = changes.find(({ now }) => now === figure);
+  // Where one of the two has no rate the line says that already, or its period's own report does.
+  const told = change && figure.estimate !== null && change.before.estimate !== null;
+  return {
+    ...adherenceLine(figure),
+    read: clusteredWords(figure),
+    change: told ? changeWords(change) : "",
   };
 }
 

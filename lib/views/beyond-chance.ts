@@ -1,16 +1,26 @@
 import type { Figure } from "@/lib/audit/figure";
 import type { PageFlags } from "@/lib/audit/flagged";
 import type { IntervalRow } from "./chart-rows";
-import { couldHaveBeenSeen, flagMark, flagWords, howToLook, promiseWords } from "./flag-words";
+import {
+  couldHaveBeenSeen,
+  flagMark,
+  flagWords,
+  howToLook,
+  notAssessableWords,
+  promiseWords,
+} from "./flag-words";
 import { inOrderOfCodes, rowLabel } from "./interval-chart";
 import { measureAddress } from "./lead-address";
 import { titleOf } from "./measure-words";
+import { toldApart } from "./told-apart";
 
 /** What stands out among all clinicians' rates of a page, and what could have been seen of the others. */
 export type BeyondChance = {
   readonly flags: readonly { readonly words: string; readonly href: string }[];
   readonly howToLook: string;
   readonly promise: string;
+  /** Which figures take no part; null where all do. */
+  readonly notAssessable: string | null;
   /** Every rate that is not flagged. */
   readonly quiet: readonly {
     readonly id: string;
@@ -31,13 +41,18 @@ export function beyondChance(
       page.flagged.map(({ figure }) => figure).filter((figure) => figure.measure === measure),
     ).flatMap((figure) => page.flagged.filter((one) => one.figure === figure)),
   );
+  const nameOf = toldApart(
+    [...inOrder.map(({ figure }) => figure), ...page.notAssessable],
+    (figure) => rowLabel(figure.about),
+  );
   return {
     howToLook,
+    notAssessable: notAssessableWords(page.notAssessable, nameOf),
     promise: promiseWords(page),
     flags: inOrder
       .filter(({ flag }) => flag.tier !== null)
       .map((one) => ({
-        words: flagWords(one),
+        words: flagWords(one, nameOf(one.figure)),
         href: measureAddress(one.figure.measure, filters, "#chance"),
       })),
     quiet: inOrder
@@ -45,7 +60,7 @@ export function beyondChance(
       .map((one) => ({
         id: `${one.figure.measure} ${"key" in one.figure.about ? one.figure.about.key : ""}`,
         measure: titleOf(one.figure.measure),
-        name: rowLabel(one.figure.about),
+        name: nameOf(one.figure),
         words: couldHaveBeenSeen(one),
       })),
   };

@@ -96,6 +96,8 @@ export type SpreadRow = {
   readonly median: number | null;
   readonly lower: number | null;
   readonly upper: number | null;
+  /** The interval that allows for units of one patient, where there is one. */
+  readonly outer?: { readonly lower: number; readonly upper: number };
   /** What is written at the median, as "yours 18.6 mL". */
   readonly medianWords: string;
   readonly reference: ChartReference | null;

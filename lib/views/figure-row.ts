@@ -1,4 +1,5 @@
 import type { Figure } from "@/lib/audit/figure";
+import { clusteredWords } from "./clustered-words";
 import { type FigureCells, figureCells } from "./figure-cells";
 import { valueWords } from "./figure-line";
 import { rowLabel } from "./interval-chart";
@@ -12,6 +13,8 @@ export type FigureRow = FigureCells & {
   readonly name: string;
   /** The row is the whole of the others. */
   readonly whole: boolean;
+  /** Which interval to read, in a sentence; empty where there is none. */
+  readonly read: string;
   /** What it is compared with and what that comes to; absent where rows are not compared. */
   readonly compared?: string;
 };
@@ -27,6 +30,7 @@ export function figureRow(figure: Figure, name = rowLabel(figure.about)): Figure
     name,
     whole: figure.about.kind === "group",
     ...figureCells(figure),
+    read: clusteredWords(figure),
     ...(reference ? { compared: comparedWords(figure, reference) } : {}),
   };
 }

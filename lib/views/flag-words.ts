@@ -1,17 +1,17 @@
+import type { Figure, RateFigure } from "@/lib/audit/figure";
 import { type Flagged, lowerIsBetter, type PageFlags } from "@/lib/audit/flagged";
 import { valueWords } from "./figure-line";
 import { promiseOf } from "./flag-levels";
 import { titleOf, unitName } from "./measure-words";
 import { count, decimal, percent } from "./quantity";
-import { subjectName } from "./subject-name";
 
-/** A figure that stands out beyond chance, in a sentence that is no verdict on anyone. */
-export function flagWords({ figure, pooled, flag }: Flagged): string {
+/** A figure that stands out beyond chance, in a sentence that is no verdict on anyone; `name` is the clinician's. */
+export function flagWords({ figure, pooled, flag }: Flagged, name: string): string {
   const { numerator, denominator, measure } = figure;
   const units = `${count(numerator)} of ${count(denominator)} ${unitName(measure, denominator)}`;
   const estimate = valueWords(figure, numerator / denominator);
   const better = (flag.direction === "lower") === lowerIsBetter(measure);
-  return `${tierWords(flag.tier)}: ${titleOf(measure)}, ${subjectName(figure.about)}, ${units}, ${estimate}; ${flag.direction} than the ${percent(pooled.rate)} of all shown by more than chance easily gives.${better ? " That is the better side: there may be something to learn, or something missing from the records." : ""}`;
+  return `${tierWords(flag.tier)}: ${titleOf(measure)}, clinician ${name}, ${units}, ${estimate}; ${flag.direction} than the ${percent(pooled.rate)} of all shown by more than chance easily gives.${better ? " That is the better side: there may be something to learn, or something missing from the records." : ""}`;
 }
 
 /** A tier as it is called. */
@@ -40,6 +40,19 @@ export function promiseWords(page: PageFlags): string {
   const outside = decimal(page.chance, page.chance < 10 ? 1 : 0);
   const figures = page.m === 1 ? "One figure is compared" : `${count(page.m)} figures are compared`;
   return `${figures} on this page; by chance alone about ${outside} would lie outside 95 % limits, so that is not a flag here. ${promiseOf(page.levels)}`;
+}
+
+/** Which figures take no part because too little is recorded; null where all do. */
+export function notAssessableWords(
+  figures: readonly RateFigure[],
+  nameOf: (figure: Figure) => string,
+): string | null {
+  if (figures.length === 0) return null;
+  const listed = figures.map(
+    (figure) =>
+      `${titleOf(figure.measure)} of ${nameOf(figure)} (${count(figure.denominator - figure.notRecorded)} of ${count(figure.denominator)} recorded)`,
+  );
+  return `Too little is recorded to judge, so these take no part: ${listed.join("; ")}.`;
 }
 
 /** How a flag is followed up; figures are a prompt to look. */

@@ -2,6 +2,7 @@ import type { Figure } from "@/lib/audit/figure";
 import type { Subject } from "@/lib/measures/tally";
 import { axisOf } from "./axis";
 import type { ChartReference, IntervalChart, IntervalRow } from "./chart-rows";
+import { outerLineWords } from "./clustered-words";
 import { cellsInOrder, figureHeads } from "./figure-cells";
 import { countWords, estimateWords } from "./figure-line";
 import { titleOf, unitName } from "./measure-words";
@@ -90,9 +91,7 @@ function notesOn(
     rows.some((row) => typeof row.comparison === "number")
       ? "The short upright line in a row is what that clinician is compared with: see the table."
       : "",
-    rows.some((row) => row.outer)
-      ? "The thick line is the plain interval; the thin one allows for units of one patient resembling each other, and is the one to read."
-      : "",
+    rows.some((row) => row.outer) ? outerLineWords : "",
     rows.some((row) => row.estimate !== null && row.lower === null)
       ? "A point without a line has too few units for an interval."
       : "",

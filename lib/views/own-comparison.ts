@@ -1,20 +1,22 @@
 import type { Comparison } from "@/lib/audit/comparison";
 import type { Figure } from "@/lib/audit/figure";
+import { type NoDifference, ownDifference } from "@/lib/audit/own-difference";
 import type { ChartReference } from "./chart-rows";
+import { moreOrLess, rangeMoreOrLess } from "./difference-words";
 import { valueWords } from "./figure-line";
 import { unitName } from "./measure-words";
 import { count } from "./quantity";
 
 /**
- * What a clinician's figure is compared with, told to the clinician: which comparison it is, its value, and where it
- * lies beside their interval. Nothing is said that the intervals do not carry.
+ * What a clinician's figure is compared with and how the two differ, in one sentence told to the clinician. Nothing is
+ * said that the interval of the difference does not carry.
  */
 export function ownComparison(figure: Figure, comparison: Comparison): string {
   if (comparison.estimate === null)
     return `There is nothing to compare it with. ${comparison.why ?? ""}`.trim();
   const value = valueWords(figure, comparison.estimate);
-  const whose = `${subjectOf(figure, comparison)} is ${value} (${count(comparison.n)} ${figure.kind === "median" ? "recorded " : ""}${unitName(figure.measure, comparison.n)})`;
-  return figure.interval ? `${whose}${placeBeside(figure, comparison)}` : `${whose}.`;
+  const units = `${count(comparison.n)} ${figure.kind === "median" ? "recorded " : ""}${unitName(figure.measure, comparison.n)}`;
+  return `${subjectOf(figure, comparison)} is ${value} (${units})${besideIt(figure, comparison)}`;
 }
 
 /** The line to compare with in a chart; null where there is none. */
@@ -53,16 +55,21 @@ function subjectOf(figure: Figure, comparison: Comparison): string {
     : `The practice's ${what} without you`;
 }
 
-function placeBeside(figure: Figure, comparison: Comparison): string {
-  const { interval } = figure;
-  if (!interval || comparison.estimate === null) return ".";
-  if (comparison.estimate >= interval.lower && comparison.estimate <= interval.upper) {
-    return ". That lies inside your interval: these records do not tell the two apart.";
-  }
-  const where = comparison.estimate < interval.lower ? "under" : "above";
-  const other = comparison.interval;
-  const overlap = other !== null && other.lower <= interval.upper && other.upper >= interval.lower;
-  return overlap
-    ? `. That lies ${where} your interval, but the two intervals overlap: worth a look, not settled.`
-    : `. That lies ${where} your interval, and the two intervals do not meet: worth a look. Units of one patient resemble each other, which the intervals do not allow for.`;
+function besideIt(figure: Figure, comparison: Comparison): string {
+  const found = ownDifference(figure, comparison);
+  if (typeof found === "string") return missing[found];
+  const yours = `; yours is ${moreOrLess(figure, found.estimate)}`;
+  const could = `${yours}, and the difference could be anything from ${rangeMoreOrLess(figure, found)} (95 % interval)`;
+  return found.settled
+    ? `${could}, which lies outside what chance alone easily gives: worth a look at records, cases and equipment before anything else.`
+    : `${could}, so these records do not tell the two apart.`;
 }
+
+const missing: Readonly<Record<NoDifference, string>> = {
+  "nothing-to-compare": ".",
+  "too-few-units": "; with so few units of yours nothing is read into the difference.",
+  "too-few-patients":
+    "; too few patients stand behind one of the two to say how far chance alone would set them apart.",
+  "no-variation":
+    "; the values on both sides hardly vary, so that what chance does to the difference cannot be told.",
+};

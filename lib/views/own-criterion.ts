@@ -4,12 +4,14 @@ import { criterionOf } from "@/lib/protocol/criteria";
 import type { Criterion } from "@/lib/protocol/criterion";
 import type { Values } from "@/lib/records/column";
 import { targetWords } from "./adherence-report";
+import { clusteredWords } from "./clustered-words";
 import { day } from "./day";
 import { evidenceWords } from "./evidence-words";
 import { intervalWords } from "./figure-line";
 import { definitionOf, unitName } from "./measure-words";
 import { ownComparison } from "./own-comparison";
 import { ownFinding } from "./own-finding";
+import { ownSeen } from "./own-seen";
 import { count } from "./quantity";
 import { reasonWords } from "./reason-words";
 import { beyondChance, inTheseRecords, type Verdict } from "./verdict-words";
@@ -35,6 +37,10 @@ export type OwnCriterion = {
   readonly finding: string;
   readonly comparison: string;
   readonly interval: string;
+  /** Which interval to read, and how much wider it is. */
+  readonly read: string;
+  /** What could have been seen; null where it cannot be told. */
+  readonly seen: string | null;
   readonly note: string | null;
   /** Met, not met, excepted, not recorded; then what was left out. */
   readonly counts: readonly { readonly mark: string; readonly words: string }[];
@@ -76,6 +82,8 @@ export function ownCriterion(
     finding: ownFinding(figure),
     comparison: figure.estimate === null ? "" : ownComparison(figure, comparison),
     interval: intervalWords(figure, figure.interval),
+    read: clusteredWords(figure),
+    seen: ownSeen(figure, comparison),
     note,
     counts: countsOf(figure),
     leftOut: `${count(figure.population)} ${unitName(figure.measure, figure.population)} in all${excluded.length > 0 ? `; left out: ${excluded.join(", ")}` : ""}.`,

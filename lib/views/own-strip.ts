@@ -3,10 +3,12 @@ import type { Figure, MedianFigure, RateFigure } from "@/lib/audit/figure";
 import { measureOf } from "@/lib/measures/measures";
 import { axisOf } from "./axis";
 import type { ChartAxis, IntervalChart, IntervalRow, SpreadRow } from "./chart-rows";
+import { clusteredWords, outerLineWords } from "./clustered-words";
 import { countWords, intervalWords, valueWords } from "./figure-line";
 import { definitionOf, populationOf, sourceOf, titleOf, unitName } from "./measure-words";
 import { ownComparison, ownReferenceLine, shortName } from "./own-comparison";
 import { ownEstimate, ownFinding, ruleOfThree } from "./own-finding";
+import { ownSeen } from "./own-seen";
 import { count } from "./quantity";
 
 /** One measure of a clinician, as they read it. */
@@ -15,10 +17,12 @@ export type OwnStrip = {
   readonly title: string;
   readonly finding: string;
   readonly comparison: string;
-  /** Which period the figure is of, where that is not the page's; what none seen still allows. */
+  /** Which period the figure is of, where that is not the page's; what none seen still allows; what could have been seen. */
   readonly notes: readonly string[];
   readonly estimate: string | null;
   readonly interval: string;
+  /** Which interval to read, and how much wider it is. */
+  readonly read: string;
   readonly counts: string;
   readonly about: {
     readonly definition: string;
@@ -42,9 +46,10 @@ export function ownStrip(
     title: titleOf(measure),
     finding: ownFinding(figure),
     comparison: figure.estimate === null ? "" : ownComparison(figure, comparison),
-    notes: [note, ruleOfThree(figure)].filter((one) => one !== null),
+    notes: [note, ruleOfThree(figure), ownSeen(figure, comparison)].filter((one) => one !== null),
     estimate: figure.estimate === null ? null : ownEstimate(figure),
     interval: intervalWords(figure, figure.interval),
+    read: clusteredWords(figure),
     counts: countWords(figure),
     about: {
       definition: definitionOf(measure),
@@ -84,7 +89,7 @@ export function spreadRow(
   width: number,
   units: readonly number[],
 ): SpreadRow {
-  const { measure, interval, estimate } = figure;
+  const { measure, interval, estimate, clustered } = figure;
   const words = (value: number) => valueWords(figure, value);
   const bins = units.map((some, place) => {
     const from = axis.min + place * width;
@@ -103,6 +108,7 @@ export function spreadRow(
     median: estimate,
     lower: interval?.lower ?? null,
     upper: interval?.upper ?? null,
+    ...(clustered ? { outer: { lower: clustered.lower, upper: clustered.upper } } : {}),
     medianWords: estimate === null ? "" : `yours ${words(estimate)}`,
     reference: ownReferenceLine(figure, comparison),
     table: {
@@ -124,13 +130,14 @@ export function ratePlot(figure: RateFigure, comparison: Comparison): IntervalCh
       ? []
       : [rateRow(figure, shortName(comparison), comparison, count(comparison.n))]),
   ];
-  const ends = rows.flatMap((row) => [row.estimate ?? 0, row.upper ?? 0]);
+  const ends = rows.flatMap((row) => [row.estimate ?? 0, row.upper ?? 0, row.outer?.upper ?? 0]);
   return {
     title: `Your ${unitName(figure.measure, 2)}${comparison.estimate === null ? "" : " and those beside them"}`,
     axis: axisOf(ends, "share", `share of ${unitName(figure.measure, 2)}`, true),
     countsTitle: unitName(figure.measure, 2),
     rows,
     references: [],
+    ...(rows.some((row) => row.outer) ? { notes: [outerLineWords] } : {}),
     table: {
       head: ["Whose", "Rate and interval", unitName(figure.measure, 2)],
       rows: rows.map(({ id, words, counts }) => ({ id, cells: [id, words, counts] })),
@@ -141,21 +148,25 @@ export function ratePlot(figure: RateFigure, comparison: Comparison): IntervalCh
 function rateRow(
   figure: RateFigure,
   label: string,
-  of: Pick<RateFigure, "estimate" | "interval">,
+  of: Pick<RateFigure, "estimate" | "interval" | "clustered">,
   counts: string,
 ): IntervalRow {
-  const { estimate, interval } = of;
+  const { estimate, interval, clustered } = of;
+  const allowing = clustered
+    ? `; allowing for patients ${valueWords(figure, clustered.lower)} to ${valueWords(figure, clustered.upper)}`
+    : "";
   return {
     id: label,
     label,
     estimate,
     lower: interval?.lower ?? null,
     upper: interval?.upper ?? null,
+    ...(clustered ? { outer: { lower: clustered.lower, upper: clustered.upper } } : {}),
     counts,
     words:
       estimate === null
         ? "nothing to estimate"
-        : `${label}: ${valueWords(figure, estimate)}, ${intervalWords(figure, interval)}`,
+        : `${label}: ${valueWords(figure, estimate)}, ${intervalWords(figure, interval)}${allowing}`,
   };
 }
 

@@ -1,10 +1,15 @@
 import type { Comparison } from "@/lib/audit/comparison";
+import type { Difference } from "@/lib/audit/difference";
 import type { Figure, RateFigure } from "@/lib/audit/figure";
+import { level } from "@/lib/audit/level";
+import { ownDifference } from "@/lib/audit/own-difference";
+import { tooFewToTell } from "@/lib/audit/too-few-to-tell";
 import { criterionOf } from "@/lib/protocol/criteria";
+import { moreOrLess, rangeMoreOrLess } from "./difference-words";
 import { valueWords } from "./figure-line";
 import { titleOf, unitName } from "./measure-words";
 import { shortName } from "./own-comparison";
-import { ownEstimate, tooFewToTell } from "./own-finding";
+import { ownEstimate } from "./own-finding";
 import { count } from "./quantity";
 import { inTheseRecords } from "./verdict-words";
 
@@ -18,60 +23,63 @@ export type SummaryLine = {
 };
 
 type Own = { readonly figure: Figure; readonly comparison: Comparison };
+type Told = Own & { readonly difference: Difference };
 
-/** What a clinician's page comes to: first what lies outside, then what to look at in the criteria, and what chance does. */
+/** What a clinician's page comes to: first the settled differences, what chance does to so many, then the criteria. */
 export function ownSummary(own: readonly Own[]): SummaryLine[] {
   const told = own.filter(({ figure }) => !tooFewToTell(figure));
-  const measures = told.filter(
-    ({ figure, comparison }) =>
-      !criterionOf(figure.measure) && figure.interval && comparison.estimate !== null,
+  const compared = told.flatMap((one): Told[] => {
+    const difference = ownDifference(one.figure, one.comparison);
+    return typeof difference === "string" ? [] : [{ ...one, difference }];
+  });
+  const untold = told.filter(
+    ({ figure, comparison }) => ownDifference(figure, comparison) === "too-few-patients",
   );
-  const outside = measures.filter(isOutside);
+  const settled = compared.filter(({ difference }) => difference.settled);
   const criteria = told.flatMap(({ figure }) =>
     figure.kind === "rate" && criterionOf(figure.measure) ? [criterionLine(figure)] : [],
   );
-  return [...outside.map(outsideLine), ...restLine(measures.length, outside.length), ...criteria];
+  return [
+    ...settled.map(settledLine),
+    ...chanceLine(compared.length, settled.length, untold.length),
+    ...criteria,
+  ];
 }
 
-function isOutside({ figure, comparison }: Own): boolean {
-  const { interval } = figure;
-  return (
-    interval !== null &&
-    comparison.estimate !== null &&
-    (comparison.estimate < interval.lower || comparison.estimate > interval.upper)
-  );
-}
-
-function outsideLine({ figure, comparison }: Own): SummaryLine {
+function settledLine({ figure, comparison, difference }: Told): SummaryLine {
   const other = comparison.estimate === null ? "" : valueWords(figure, comparison.estimate);
+  const units = figure.kind === "median" ? figure.n : figure.denominator;
   return {
-    id: figure.measure,
-    href: `#${figure.measure}`,
+    id: `difference ${figure.measure}`,
+    href: addressOf(figure),
     title: titleOf(figure.measure),
-    words: `yours ${ownEstimate(figure)} (${unitsWords(figure)}), ${shortName(comparison)} ${other} (${count(comparison.n)}), outside your interval`,
+    words: `yours ${ownEstimate(figure)} (${count(units)} ${unitName(figure.measure, units)}), ${shortName(comparison)} ${other} (${count(comparison.n)}): ${moreOrLess(figure, difference.estimate)}, 95 % interval ${rangeMoreOrLess(figure, difference)}, outside what chance alone easily gives`,
     look: true,
   };
 }
 
-/** "68 canals, 95 % interval 17.0 mL to 20.9 mL" */
-function unitsWords(figure: Figure): string {
-  const units = figure.kind === "median" ? figure.n : figure.denominator;
-  const ends = figure.interval
-    ? `, 95 % interval ${valueWords(figure, figure.interval.lower)} to ${valueWords(figure, figure.interval.upper)}`
-    : "";
-  return `${count(units)} ${unitName(figure.measure, units)}${ends}`;
+function chanceLine(compared: number, settled: number, untold: number): SummaryLine[] {
+  const left =
+    untold === 0
+      ? ""
+      : `. ${count(untold)} more could not be judged, as too few patients stand behind them`;
+  if (compared === 0) return untold === 0 ? [] : [chance(`none could be judged${left}`)];
+  const those = compared === 1 ? "One difference was" : `${count(compared)} differences were`;
+  const apart =
+    settled === 0
+      ? "these records tell none apart"
+      : `${count(settled)} outside what chance alone easily gives`;
+  // Not rounded to whole ones: 0.05 of 9 is neither none nor one.
+  const byChance = Number((compared * (1 - level)).toFixed(2));
+  return [
+    chance(
+      `${those} judged, ${apart}. Where nobody differs chance alone would set about ${byChance} of ${count(compared)} outside; this page makes no adjustment for how many there are${left}`,
+    ),
+  ];
 }
 
-function restLine(all: number, outside: number): SummaryLine[] {
-  if (all === 0) return [];
-  const inside = all - outside;
-  const title = outside === 0 ? "All measures" : "Other measures";
-  const told =
-    inside === 0
-      ? "none other can be compared"
-      : `${count(inside)} compared, the other value inside your interval in each`;
-  const chance = "By chance alone one such comparison in twenty, or more, lies outside";
-  return [{ id: "rest", href: null, title, words: `${told}. ${chance}`, look: false }];
+function chance(words: string): SummaryLine {
+  return { id: "chance", href: null, title: "All comparisons", words, look: false };
 }
 
 function criterionLine(figure: RateFigure): SummaryLine {
@@ -82,9 +90,13 @@ function criterionLine(figure: RateFigure): SummaryLine {
       : `${count(missed)} ${unitName(figure.measure, missed)} to look at`;
   return {
     id: figure.measure,
-    href: `#${figure.measure.replace("/", "-")}`,
+    href: addressOf(figure),
     title: titleOf(figure.measure),
     words: `${inTheseRecords(figure).words} in these records, ${list}`,
     look: figure.inTheseRecords === "not reached",
   };
+}
+
+function addressOf({ measure }: Figure): string {
+  return `#${measure.replace("/", "-")}`;
 }

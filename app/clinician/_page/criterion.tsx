@@ -4,6 +4,7 @@ import { Definition } from "@/app/_parts/definition";
 import { TableBox } from "@/app/_parts/table-box";
 import { VerdictMark } from "@/app/_parts/verdict-mark";
 import type { OwnCriterionPage } from "@/lib/reports/own-criteria";
+import { unbroken } from "@/lib/views/unbroken";
 
 /** One criterion: counts, two verdicts, the units that missed it and what to do about them. */
 export function CriterionStrip(props: { of: OwnCriterionPage; period: string }) {
@@ -20,8 +21,10 @@ export function CriterionStrip(props: { of: OwnCriterionPage; period: string }) 
       <div className="stack-tight">
         <p className="finding">{of.finding}</p>
         <p>
-          {of.interval}. {of.comparison}
+          {unbroken(of.interval)}. {unbroken(of.read)}
         </p>
+        {of.comparison ? <p>{unbroken(of.comparison)}</p> : null}
+        {of.seen ? <p className="note">{unbroken(of.seen)}</p> : null}
         {of.note ? <p className="note">{of.note}</p> : null}
         <p className="row">
           {of.counts.map((one) => (

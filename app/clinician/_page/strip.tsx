@@ -20,6 +20,7 @@ export function Strip(props: { of: OwnStrip }) {
           {of.estimate === null ? null : <span className="interval">{of.interval}</span>}
           <span className="counts">{of.counts}</span>
         </div>
+        {of.read ? <p className="small soft">{unbroken(of.read)}</p> : null}
         <Definition of={of.title}>
           <p>{of.about.definition}</p>
           <p>{of.about.population}</p>
@@ -31,7 +32,7 @@ export function Strip(props: { of: OwnStrip }) {
         {of.comparison ? <p>{unbroken(of.comparison)}</p> : null}
         {of.notes.map((note) => (
           <p key={note} className="note">
-            {note}
+            {unbroken(note)}
           </p>
         ))}
         {of.spread ? <SpreadFigure row={of.spread} /> : null}

@@ -4,7 +4,7 @@ import type { LeadQuarter } from "@/lib/views/lead-quarter";
 
 /** What stands out among clinicians after allowing for how many are compared, and what could have been seen. */
 export function BeyondChance(props: { view: LeadQuarter["chance"] }) {
-  const { flags, howToLook, promise, quiet } = props.view;
+  const { flags, howToLook, promise, quiet, notAssessable } = props.view;
   return (
     <>
       {flags.length === 0 ? (
@@ -22,6 +22,7 @@ export function BeyondChance(props: { view: LeadQuarter["chance"] }) {
         </>
       )}
       <p className="note">{promise}</p>
+      {notAssessable ? <p>{notAssessable}</p> : null}
       {quiet.length > 0 ? (
         <details>
           <summary>Nothing to see in {quiet.length} figures: what could have been seen</summary>

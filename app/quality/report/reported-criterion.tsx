@@ -1,4 +1,5 @@
 import type { AdherenceCriterion } from "@/lib/views/adherence-report";
+import { unbroken } from "@/lib/views/unbroken";
 import { Section } from "../../_parts/section";
 import { TableBox } from "../../_parts/table-box";
 import { VerdictMark } from "../../_parts/verdict-mark";
@@ -70,7 +71,9 @@ export function ReportedCriterion(props: { of: AdherenceCriterion }) {
                   {line.words.interval ? (
                     <div className="small soft">{line.words.interval}</div>
                   ) : null}
+                  {line.read ? <div className="small soft">{unbroken(line.read)}</div> : null}
                   {line.words.bounds ? <div className="small soft">{line.words.bounds}</div> : null}
+                  {line.change ? <div className="small">{unbroken(line.change)}</div> : null}
                 </td>
                 <td className="verdict" data-label="In these records">
                   <VerdictMark of={line.inTheseRecords} />

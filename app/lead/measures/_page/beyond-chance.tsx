@@ -4,7 +4,8 @@ import type { ComparingView } from "@/lib/reports/measure-comparing";
 
 /** The clinicians' rates on their funnel, what stands out from chance, and what the page promises. */
 export function BeyondChance(props: { view: ComparingView }) {
-  const { flags, promise, howToLook, funnel } = props.view;
+  const { chance, funnel } = props.view;
+  const { flags, promise, howToLook, notAssessable } = chance;
   return (
     <Section
       id="chance"
@@ -14,9 +15,9 @@ export function BeyondChance(props: { view: ComparingView }) {
       {flags.length > 0 ? (
         <>
           <ul className="notes">
-            {flags.map((words) => (
-              <li key={words} className="note-look">
-                {words}
+            {flags.map((flag) => (
+              <li key={flag.words} className="note-look">
+                {flag.words}
               </li>
             ))}
           </ul>
@@ -24,6 +25,7 @@ export function BeyondChance(props: { view: ComparingView }) {
         </>
       ) : null}
       <p className="note">{promise}</p>
+      {notAssessable ? <p>{notAssessable}</p> : null}
       <FunnelFigure chart={funnel} />
     </Section>
   );
