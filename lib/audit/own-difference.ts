@@ -4,7 +4,11 @@ import type { Figure } from "./figure";
 import { tooFewToTell } from "./too-few-to-tell";
 
 /** Why a difference has no interval that could be read. */
-export type NoDifference = "nothing-to-compare" | "too-few-units" | "too-few-patients" | "no-variation";
+export type NoDifference =
+  | "nothing-to-compare"
+  | "too-few-units"
+  | "too-few-patients"
+  | "no-variation";
 
 /**
  * A clinician's figure less what it is compared with. Only intervals that allow for units of one patient go into it:
@@ -18,7 +22,8 @@ export function ownDifference(figure: Figure, comparison: Comparison): Differenc
   if (!figure.clustered || !other.clustered) return "too-few-patients";
   const difference = differenceOf(figure, other) ?? "too-few-patients";
   // Medians of values that are all alike have ends without width, which say nothing of chance.
-  if (typeof difference !== "string" && difference.lower === difference.upper) return "no-variation";
+  if (typeof difference !== "string" && difference.lower === difference.upper)
+    return "no-variation";
   return difference;
 }
 

@@ -8,10 +8,10 @@ import { keepExport } from "@/lib/store/quality/exports";
 import { peopleCounts } from "@/lib/store/quality/people-counts";
 import { practicesWithin } from "@/lib/store/records/practices";
 import { adherenceCsv } from "@/lib/views/adherence-csv";
-import type { Change } from "@/lib/views/change-words";
 import { type AdherenceReport, adherenceReportOf } from "@/lib/views/adherence-report";
-import { adherenceFigures } from "./adherence-figures";
+import type { Change } from "@/lib/views/change-words";
 import { subjectId } from "@/lib/views/subject-id";
+import { adherenceFigures } from "./adherence-figures";
 import { softwareVersion } from "./software-version";
 
 /** The adherence report of a period within a reach: one view for the page and the file. */
@@ -64,7 +64,7 @@ export async function exportAdherence(reach: FiguresReach, period: Period): Prom
 
 /** Each figure beside that of the same criterion and subject in the period before. */
 function changesSince(before: readonly RateFigure[], figures: readonly RateFigure[]): Change[] {
-  const idOf = ({ measure, about }: RateFigure) => `${measure} ${subjectId(about)}`;
+  const idOf = ({ measure, about }: RateFigure) => `${measure} ${about.kind} ${subjectId(about)}`;
   const earlier = new Map(before.map((figure) => [idOf(figure), figure]));
   return figures.flatMap((now) => {
     const then = earlier.get(idOf(now));

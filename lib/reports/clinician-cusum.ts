@@ -1,7 +1,8 @@
-import type { FiguresReach } from "@/lib/access/reach";
+import type { FiguresReach, OwnReach } from "@/lib/access/reach";
 import { separationCusum } from "@/lib/audit/separation-cusum";
 import { dayAfter, type Period } from "@/lib/records/period";
-import { canalsInOrder, visitPatterns } from "@/lib/store/comparing/separations-in-order";
+import { canalsInOrder } from "@/lib/store/comparing/separations-in-order";
+import { visitPatterns } from "@/lib/store/comparing/visit-patterns";
 import { revision } from "@/lib/store/facts/revision";
 import type { CusumChart } from "@/lib/views/control-rows";
 import { cusumChart } from "@/lib/views/cusum-chart";
@@ -16,20 +17,20 @@ export type ClinicianCusum = { readonly cusum: CusumChart | null; readonly words
  * it. Its limit is simulated, so the answer is kept until the records change.
  */
 export async function clinicianCusum(
-  reach: FiguresReach,
+  reach: FiguresReach | OwnReach,
   key: string,
   whose: string,
   period: Period,
 ): Promise<ClinicianCusum> {
   return kept(
-    `running sum ${JSON.stringify([reach.practices, key, whose, period])}`,
+    `running sum ${JSON.stringify([withinOf(reach), key, whose, period])}`,
     () => revision(reach),
     () => computed(reach, key, whose, period),
   );
 }
 
 async function computed(
-  reach: FiguresReach,
+  reach: FiguresReach | OwnReach,
   key: string,
   whose: string,
   period: Period,
@@ -44,7 +45,7 @@ async function computed(
   if (!cusum)
     return {
       cusum: null,
-      words: `No running sum: there is no separation in ${periodWords(before)} to take as a baseline, or no canal of this clinician since.`,
+      words: `No running sum: too little stands in ${periodWords(before)} to take as a baseline${"clinicianKey" in reach ? " (five others with ten canals each, and a separation among all)" : ", which takes a separation"}, or there is no canal since.`,
     };
   return {
     words: null,
@@ -56,6 +57,11 @@ async function computed(
       spanWords: periodWords(span),
     }),
   };
+}
+
+/** What the reach sees, so that answers are kept apart. */
+function withinOf(reach: FiguresReach | OwnReach): unknown {
+  return "clinicianKey" in reach ? reach.clinicianKey : [reach.practices];
 }
 
 /** The year that ends with the day before. */

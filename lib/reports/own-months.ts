@@ -33,5 +33,8 @@ export async function ownMonths(
 
 /** The running sum is drawn against everyone's year before, and so on the clinical lead's page alone. */
 function withRunningSum(chart: ControlChart): ControlChart {
-  return { ...chart, notes: [...chart.notes, "It is on the clinical lead's page of this measure: ask to see yours."] };
+  return {
+    ...chart,
+    notes: [...chart.notes, "It is on the clinical lead's page of this measure: ask to see yours."],
+  };
 }

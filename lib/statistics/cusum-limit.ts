@@ -55,7 +55,7 @@ export function cusumLimit(request: CusumLimitRequest): CusumLimit | undefined {
   };
   // The nearer the cap, the fewer canals go by after a signal: so it is sought roughly at first.
   const rough = search(Math.min(canals, ROUGH_RUNS * averageRun), step);
-  return rough && search(canals, rough.limit + step);
+  return search(canals, rough === undefined ? step : rough.limit + step);
 }
 
 /**

@@ -155,6 +155,10 @@ function aboutRows(report: AdherenceReport): Cells[] {
       "how many times the variance is that of independent units; empty with none or all of them met, when patients are the units of the interval",
     ],
     [
+      "interval_to_read",
+      "the same in words: which interval to read and how much wider it is than the plain one",
+    ],
+    [
       "change",
       "the rate less that of the period before of the same length, in percentage points, with its 95 % interval (Newcombe 1998, method 10) and whether so many units settle it",
     ],

@@ -90,7 +90,7 @@ function notesOn({ cusum, baselineWords }: CusumChartOf): string[] {
   return [
     `The sum rises with each separation and falls with each canal without one; it looks for ${count(oddsRatio)} times the odds of the baseline (Bernoulli CUSUM, Steiner 2000).`,
     `Baseline: everyone's ${count(baseline.events)} separations in ${count(baseline.canals)} canals, ${percent(baseline.events / baseline.canals)}, ${baselineWords}, ${byCase ? "by tooth group, curvature and first treatment or retreatment" : "the same for every canal, as the cases did not differ beyond chance"}.`,
-    `Limit ${decimal(cusum.limit, 2)}: with the baseline's visits drawn again and again, a false alarm comes once in ${count(Math.round(averageRun))} canals (± ${count(Math.round(standardError))}), ${falseAlarmYears} years of this clinician's volume.`,
+    `Limit ${decimal(cusum.limit, 2)}: with the baseline's visits drawn again and again, a false alarm comes once in ${count(Math.round(averageRun))} canals (± ${count(Math.round(standardError))}), ${falseAlarmYears} years of the same volume.`,
     "It is a rule of its own: what the page promises of flags does not count its signals.",
   ];
 }

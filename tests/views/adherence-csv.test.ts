@@ -42,6 +42,7 @@ const report = adherenceReportOf({
   practices: ["=SUM(A1)", "ELM"],
   wholeGroup: true,
   figures,
+  changes: [],
   people: [
     { practice: "ELM", visits: 3, patients: 3, clinicians: 6 },
     { practice: "OAK", visits: 9, patients: 0, clinicians: 5 },
@@ -148,6 +149,7 @@ test("where there is nothing to estimate the rate is empty and the reason is wri
     period: of,
     practices: ["ELM"],
     wholeGroup: false,
+    changes: [],
     people: [],
     published: null,
     version: "0.1.0",

@@ -75,35 +75,13 @@ export async function canalsInOrder(
   return rows;
 }
 
-/** Visits that are alike in their canals' cases and outcomes, and how many there are; no clinician is told apart. */
-export type VisitPattern = {
-  readonly canals: readonly { readonly case: string; readonly event: boolean }[];
-  readonly visits: number;
-};
-
-/** The visits of everyone within the reach, as patterns: what a baseline is drawn from. */
-export async function visitPatterns(reach: FiguresReach, period: Period): Promise<VisitPattern[]> {
-  const { rows } = await pool().query<{ cases: string[]; events: boolean[]; visits: number }>(
-    `with units as (${unitsInOrder("canal")}), visits as (
-      select array_agg("case" order by "case", event) as cases, array_agg(event order by "case", event) as events
-      from units group by visit_id
-    )
-    select cases, events, count(*)::int as visits from visits group by cases, events order by cases, events`,
-    scopeParameters(reach, { kind: "group", subject: "" }, period),
-  );
-  return rows.map(({ cases, events, visits }) => ({
-    visits,
-    canals: cases.map((one, place) => ({ case: one, event: events[place] === true })),
-  }));
-}
-
 /** SQL: units whose outcome is known, with their place; parameters 1 practices, 2 clinician, 3 practice, 4 and 5 the period. */
-function unitsInOrder(unit: "canal" | "visit"): string {
+export function unitsInOrder(unit: "canal" | "visit"): string {
   const [table, canal, mark] =
     unit === "canal" ? ["canal_facts", "u.canal", caseMark()] : ["visit_facts", "''", "''"];
   return `
     select row_number() over (order by s.started_at, u.visit_id, ${canal})::int as place, u.local_day::text as day, u.practice,
-      s.session_id, ${canal} as canal, ${mark} as "case", u.separations > 0 as event, u.visit_id
+      s.session_id, ${canal} as canal, ${mark} as "case", u.separations > 0 as event, u.visit_id, u.worker
     from ${table} u join sessions s on s.id = u.visit_id
     where ($1::text[] is null or u.practice = any($1)) and ($2::text is null or u.worker = $2) and ($3::text is null or u.practice = $3)
       and u.local_day >= $4::date and u.local_day < $5::date

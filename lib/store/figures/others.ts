@@ -9,8 +9,8 @@ import { beside, parameters } from "./others-sql";
 import { isContinuous } from "./unit-sql";
 
 /** A comparison stands only where at least so many other clinicians have at least so many units each. */
-const leastClinicians = 5;
-const leastUnits = 10;
+export const leastClinicians = 5;
+export const leastUnits = 10;
 
 export type OthersAsked = {
   /** Ids of measures, or criterion/<id>, that are told apart by clinician. */

@@ -1,4 +1,4 @@
-keep("false-discovery", 'p.adjust(p, "BH")', lapply(seq_len(210), function(i) {
+keep("false-discovery", "p.adjust(p, 'BH')", lapply(seq_len(210), function(i) {
   p <- runif(sizes(1, 30))^sample(c(1, 3, 8), 1)
   if (i %% 4 == 0) p <- round(p, 1)
   list(p = I(p), adjusted = I(p.adjust(p, "BH")))
@@ -48,7 +48,7 @@ keep("detectable", "plain R: the count by pbinom, then uniroot on its upper tail
       root(function(p) pbinom(count[1] - 1, n, p, lower.tail = FALSE) - power, theta, 1))
   }))
 
-keep("flags", 'plain R: pbeta at counts over the design effect, p.adjust(p, "BH"), tiers at .05 and .002', lapply(seq_len(200), function(i) {
+keep("flags", 'plain R: pbeta at counts over the design effect, p.adjust by BH, tiers at .05 and .002', lapply(seq_len(200), function(i) {
   m <- sample(1:12, 1); theta <- runif(1, .01, .9); deff <- sample(c(.8, 1, 1.6), 1)
   n <- sizes(m, 600); if (i %% 5 == 0) n[1] <- 0
   x <- rbinom(m, n, pmin(1, theta * sample(c(1, 1, 1, .3, 2), m, replace = TRUE)))

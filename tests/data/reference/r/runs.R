@@ -1,5 +1,5 @@
 keep("run-chart", "rle, round(log2(n) + 3) and qbinom(.05, n - 1, 1/2)", lapply(seq_len(210), function(i) {
-  values <- round(rnorm(sample(5:60, 1), 50, 10) + if (i %% 3 == 0) seq(0, 20, length.out = 1) else 0, 0)
+  values <- round(rnorm(sample(5:60, 1), 50, 10), 0)
   if (i %% 2 == 0) values <- sort(values)[order(order(values) + rnorm(length(values), 0, 6))]
   values[runif(length(values)) < .1] <- NA
   centre <- median(values, na.rm = TRUE)
@@ -10,8 +10,8 @@ keep("run-chart", "rle, round(log2(n) + 3) and qbinom(.05, n - 1, 1/2)", lapply(
 }))
 
 keep("bernoulli-cusum", "plain R: one loop (Steiner 2000, Biostatistics 1:441)", lapply(seq_len(200), function(i) {
-  n <- sample(10:120, 1); baseline <- if (i %% 2) rep(runif(1, .01, .3), n) else runif(n, .005, .4)
-  outcomes <- rbinom(n, 1, pmin(1, 1.6 * baseline)); or <- sample(c(2, 2, 1.5, 3, .5), 1); limit <- runif(1, .5, 4)
+  n <- sample(10:45, 1); baseline <- if (i %% 2) rep(runif(1, .01, .3), n) else runif(n, .005, .4)
+  outcomes <- rbinom(n, 1, pmin(1, 1.6 * baseline)); or <- sample(c(2, 2, 1.5, 3), 1); limit <- runif(1, .5, 4)
   s <- 0; path <- numeric(n); signals <- integer(0)
   for (j in seq_len(n)) {
     s <- max(0, s + outcomes[j] * log(or) - log(1 + baseline[j] * (or - 1)))

@@ -4,7 +4,7 @@ digits <- function(x) {
   text <- rep(NA_character_, length(x))
   for (d in c(6, 15, 16, 17)) {
     shorter <- sprintf("%.*g", d, x)
-    open <- is.na(text) & !is.na(x) & as.numeric(shorter) == x
+    open <- is.na(text) & !is.na(x) & suppressWarnings(as.numeric(shorter)) == x
     text[open] <- shorter[open]
   }
   if (any(is.infinite(x))) stop("infinite")

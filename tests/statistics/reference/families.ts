@@ -1,0 +1,15 @@
+import { clusters } from "./clusters";
+import { comparisons } from "./comparisons";
+import { distributions } from "./distributions";
+import type { Family } from "./family";
+import { intervals } from "./intervals";
+import { overTime } from "./over-time";
+
+/** Every family for which R, SciPy or statsmodels gave values. */
+export const families: Family[] = [
+  ...intervals,
+  ...clusters,
+  ...comparisons,
+  ...overTime,
+  ...distributions,
+];
