@@ -34,11 +34,13 @@ export function monthlyLine(months: readonly MonthOf[], rebases: readonly string
   const segments = inSegments(months, (one, before) =>
     rebases.some((month) => before.month < month && month <= one.month),
   );
-  return joined(segments.map(drawn));
+  // A segment without figures is of the same kind as the others.
+  const [some] = months.flatMap(({ figure }) => (figure ? [figure] : []));
+  return joined(segments.map((segment) => drawn(segment, some)));
 }
 
-function drawn(months: readonly MonthOf[]): Drawn {
-  const { chart, drawn: found, why } = limitsOf(months);
+function drawn(months: readonly MonthOf[], some: Figure | undefined): Drawn {
+  const { chart, drawn: found, why } = limitsOf(months, some);
   const values = months.map(({ figure }) => estimateOf(figure));
   const present = values.filter((value) => value !== null);
   const median = quantile(present, 0.5);
@@ -64,8 +66,7 @@ function drawn(months: readonly MonthOf[]): Drawn {
   };
 }
 
-function limitsOf(months: readonly MonthOf[]): Limits {
-  const [some] = months.flatMap(({ figure }) => (figure ? [figure] : []));
+function limitsOf(months: readonly MonthOf[], some: Figure | undefined): Limits {
   if (!some || some.kind === "median") return ofMedians(months);
   const counts = months.map(({ figure }) =>
     figure?.kind === "rate" ? { events: figure.numerator, units: figure.denominator } : null,

@@ -16,7 +16,8 @@ export function seenAgainst(figure: RateFigure, comparison: Comparison): number 
   const { clustered } = figure;
   const theta = comparison.estimate;
   if (!clustered || theta === null || theta === 0 || theta === 1) return undefined;
-  const units = Math.floor(clustered.effectiveUnits ?? clustered.clusters);
+  // A hair is added so that rounding does not make 28 of 29.
+  const units = Math.floor((clustered.effectiveUnits ?? clustered.clusters) + 1e-9);
   const tail = (1 - level) / 2;
   if (lowerIsBetter(figure.measure)) return smallestDetectable(units, theta, tail, power) ?? null;
   const mirrored = smallestDetectable(units, 1 - theta, tail, power);

@@ -32,7 +32,8 @@ const seed = 20_261_125;
 
 /**
  * The Bernoulli CUSUM of a clinician's canals (Steiner 2000, Biostatistics 1:441), expected by case from everyone's
- * baseline year; rates of small cells are drawn towards everyone's. Undefined where the baseline has no separation.
+ * baseline year; rates of small cells are drawn towards everyone's. Undefined where the baseline has no separation
+ * or nothing else.
  * @param canals in the order of treatment
  * @param baseline everyone's visits of the year before, outcomes as they were
  * @param yearly canals that the clinician treats in a year
@@ -43,7 +44,7 @@ export function separationCusum(
   yearly: number,
 ): SeparationCusum | undefined {
   const { expected, events, canals: counted, byCase } = expectedByCase(baseline);
-  if (events === 0 || canals.length === 0) return undefined;
+  if (events === 0 || events === counted || canals.length === 0) return undefined;
   const visits = baseline.flatMap((alike) => {
     const visit = alike.canals.map((canal) => ({
       outcome: outcomeOf(canal),

@@ -61,7 +61,7 @@ async function computed(
 
 /** What the reach sees, so that answers are kept apart. */
 function withinOf(reach: FiguresReach | OwnReach): unknown {
-  return "clinicianKey" in reach ? reach.clinicianKey : [reach.practices];
+  return "clinicianKey" in reach ? reach.clinicianKey : [reach.practices, reach.byClinician];
 }
 
 /** The year that ends with the day before. */

@@ -1,6 +1,6 @@
 import type { OwnReach } from "@/lib/access/reach";
 import { monthsUpTo, type Period } from "@/lib/records/period";
-import { controlChart } from "@/lib/views/control-chart";
+import { controlChart, outsidePromise } from "@/lib/views/control-chart";
 import type { ControlChart } from "@/lib/views/control-rows";
 import { lineOverTime } from "./time-line";
 
@@ -26,15 +26,21 @@ export async function ownMonths(
       rebases: line.rebases.map((one) => ({ ...one, at: one.at.toISOString() })),
     });
     const blind = line.line.segments.some(({ showsWorsening, why }) => !showsWorsening && !why);
-    return [{ measure, chart: blind ? withRunningSum(chart) : chart }];
+    return [{ measure, chart: { ...chart, notes: ownNotes(chart, blind) } }];
   });
   return (await Promise.all(found)).flat();
 }
 
-/** The running sum is drawn against everyone's year before, and so on the clinical lead's page alone. */
-function withRunningSum(chart: ControlChart): ControlChart {
-  return {
-    ...chart,
-    notes: [...chart.notes, "It is on the clinical lead's page of this measure: ask to see yours."],
-  };
+/**
+ * The notes as they hold on one's own page: it has no flags that it could promise anything of, and no running sum, which
+ * is drawn against everyone's year before.
+ */
+function ownNotes(chart: ControlChart, blind: boolean): string[] {
+  return [
+    ...chart.notes.map((note) => (note === outsidePromise ? chanceWords : note)),
+    ...(blind ? ["It is on the clinical lead's page of this measure: ask to see yours."] : []),
+  ];
 }
+
+const chanceWords =
+  "Now and then chance alone gives a signal, the more charts the more often: look at what else changed then.";

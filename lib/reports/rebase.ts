@@ -2,7 +2,7 @@ import { z } from "zod";
 import { leadReach, narrowed } from "@/lib/access/reach";
 import { Refused } from "@/lib/access/refused";
 import type { Viewer } from "@/lib/access/viewer";
-import { period as periodNamed } from "@/lib/records/period";
+import { period as periodNamed, rollingYear } from "@/lib/records/period";
 import { type Line, rebase, withdrawRebase } from "@/lib/store/comparing/rebases";
 import { askedWhose } from "./asked-whose";
 import { allMeasures, figures } from "./figures";
@@ -52,7 +52,8 @@ async function lineOf(viewer: Viewer, typed: Typed) {
     throw new Refused("There is no such measure or period.");
   const shown = await figures(reach, {
     measures: [measure],
-    periods: [span],
+    // Rates of few units are shown of four quarters, with everyone who worked in them.
+    periods: [span, rollingYear(span)],
     by: ["practice", "clinician"],
   });
   const asked = askedWhose(whose, practice || undefined, shown);

@@ -68,7 +68,8 @@ export function controlChart(of: ControlChartOf): ControlChart {
   };
 }
 
-const outsidePromise =
+/** Said under signals on a page that promises something of its flags. */
+export const outsidePromise =
   "Signals over time are a rule of their own: what the page promises of flags does not count them.";
 
 function cannotWorsen(measure: string): string {

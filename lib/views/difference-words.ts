@@ -11,7 +11,7 @@ export function moreOrLess(of: Measured, difference: number): string {
   return `${size(of, difference)} ${side(difference)}`;
 }
 
-/** Both ends of a difference: "2.1 mL less to 0.5 mL more", "0.6 mL to 3.2 mL more". */
+/** Both ends of a difference: "2.1 mL less to 0.5 mL more", "0.6 mL to 3.2 mL more", "1.9 less to 12.0 percentage points more". */
 export function rangeMoreOrLess(of: Measured, { lower, upper }: Ends): string {
   if (lower < 0 && upper <= 0) {
     const nearest = upper === 0 ? "nothing" : withoutPoints(of, upper);
@@ -21,7 +21,7 @@ export function rangeMoreOrLess(of: Measured, { lower, upper }: Ends): string {
     const nearest = lower === 0 ? "nothing" : withoutPoints(of, lower);
     return `${nearest} to ${size(of, upper)} more`;
   }
-  return `${size(of, lower)} less to ${size(of, upper)} more`;
+  return `${withoutPoints(of, lower)} less to ${size(of, upper)} more`;
 }
 
 /** Both ends with their signs, for brackets behind a difference in words: "−1.2 to +7.4", "−2.1 mL to +0.5 mL". */

@@ -28,8 +28,13 @@ export function ruleOfThree(figure: Figure): string | null {
     figure.denominator === 0
   )
     return null;
-  const units = `${count(figure.denominator)} ${unitName(figure.measure, figure.denominator)}`;
-  return `Rule of three: none in ${units} speaks against a rate above about 3 in ${count(figure.denominator)}, and against no lower one.`;
+  const { denominator, clustered, measure } = figure;
+  const units = `none in ${count(denominator)} ${unitName(measure, denominator)}`;
+  const apart = `Rule of three: ${units} speaks against a rate above about 3 in ${count(denominator)}`;
+  // None seen tells nothing of likeness, so that both ends of it are said.
+  return clustered && clustered.clusters < denominator
+    ? `${apart} if ${unitName(measure, 2)} of one patient are unrelated, but only against one above about 3 in ${count(clustered.clusters)}, the number of your patients, if they are wholly alike; and against no lower one.`
+    : `${apart}, and against no lower one.`;
 }
 
 function medianFinding(figure: MedianFigure): string {

@@ -59,11 +59,12 @@ function settledLine({ figure, comparison, difference }: Told): SummaryLine {
 }
 
 function chanceLine(compared: number, settled: number, untold: number): SummaryLine[] {
+  if (compared === 0)
+    return untold === 0
+      ? []
+      : [chance("none could be judged, as too few patients stand behind them")];
   const left =
-    untold === 0
-      ? ""
-      : `. ${count(untold)} more could not be judged, as too few patients stand behind them`;
-  if (compared === 0) return untold === 0 ? [] : [chance(`none could be judged${left}`)];
+    untold === 0 ? "" : `. Too few patients stand behind another ${count(untold)} to judge`;
   const those = compared === 1 ? "One difference was" : `${count(compared)} differences were`;
   const apart =
     settled === 0

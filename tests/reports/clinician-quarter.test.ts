@@ -45,7 +45,7 @@ function visits(
   code: string,
   count: number,
   day: string,
-  more: { volume?: number; timer?: string; separated?: number } = {},
+  more: { volume?: number; spread?: number; timer?: string; separated?: number } = {},
 ) {
   const ids = Array.from({ length: count }, (_, place) => `${code}-${day}-${place}`);
   return {
@@ -53,14 +53,16 @@ function visits(
       ...visit,
       session_id,
       clinician: code,
+      // One patient throughout, as bring-in has it, unless values are spread.
+      ...(more.spread ? { patient: `hash ${session_id}` } : {}),
       started_at: `${day}T08:00:00.000Z`,
       ended_at: undefined,
     })),
     canals: ids.map((session_id) => ({ ...canal, session_id, timer_reset: more.timer ?? "yes" })),
-    irrigation: ids.map((session_id) => ({
+    irrigation: ids.map((session_id, place) => ({
       ...delivery,
       session_id,
-      volume_ml: more.volume ?? 4.5,
+      volume_ml: (more.volume ?? 4.5) + (place % 5) * (more.spread ?? 0),
     })),
     instruments: ids.map((session_id) => ({
       ...use,
@@ -124,16 +126,21 @@ describe("the clinician's quarter", () => {
   });
 
   it("counts every own unit once in the spread and names nobody else", async () => {
-    await bringIn(visits("C01", 20, "2026-08-03", { volume: 5 }));
+    await bringIn(visits("C01", 20, "2026-08-03", { volume: 5, spread: 0.25 }));
     for (const code of ["C02", "C03", "C04", "C05", "C06"])
-      await bringIn(visits(code, 10, "2026-08-04", { volume: 7.3 }));
+      await bringIn(visits(code, 10, "2026-08-04", { volume: 7, spread: 0.25 }));
     const view = await clinicianQuarter(mine, {});
     const volume = view.main.find((one) => one.measure === "volume");
     expect(volume?.spread?.bins.reduce((total, bin) => total + bin.units, 0)).toBe(20);
-    expect(volume?.spread?.reference).toEqual({ value: 7.3, words: "practice 7.3 mL" });
-    expect(volume?.comparison).toMatch(
-      /^The practice's median without you is 7\.3 mL \(50 recorded canals\)\. That lies above your interval/,
+    expect(volume?.spread?.reference).toEqual({ value: 7.5, words: "practice 7.5 mL" });
+    // Medians 5.5 and 7.5; Woodruff's ends by hand a step of .25 to either side of both: −2 ± √(2 × .25²).
+    expect(volume?.comparison).toBe(
+      "The practice's median without you is 7.5 mL (50 recorded canals); yours is 2.0 mL less, and the difference could be anything from 1.6 mL to 2.4 mL less (95 % interval), which lies outside what chance alone easily gives: worth a look at records, cases and equipment before anything else.",
     );
+    expect(volume?.read).toMatch(
+      /^Read 5\.3 mL to 5\.8 mL, which allows for canals of one patient/,
+    );
+    expect(view.summary[0]).toMatchObject({ id: "difference volume", look: true });
     expect(JSON.stringify(view)).not.toMatch(/C0[2-6]/);
   });
 
@@ -148,6 +155,28 @@ describe("the clinician's quarter", () => {
     expect(own?.comparison).toMatch(
       /it is with yourself: your own median of the four quarters before is 6\.0 mL/,
     );
+  });
+
+  it("shows two years of each measure in the chart of its kind, its own alone", async () => {
+    for (const day of ["2025-03-03", "2025-10-01", "2026-08-03"])
+      await bringIn(visits("C01", 12, day, { volume: 5 }));
+    // One separation in three months: rarer than two a month.
+    await bringIn(visits("C01", 1, "2025-10-02", { volume: 5, separated: 1 }));
+    await bringIn(visits("C02", 12, "2026-07-01", { volume: 9 }));
+    const { months } = await clinicianQuarter(mine, {});
+    const volume = months.find((one) => one.measure === "volume")?.chart;
+    expect(volume?.rows).toHaveLength(24);
+    expect(
+      volume?.rows.filter((row) => row.value !== null).map((row) => [row.id, row.value]),
+    ).toEqual([
+      ["2025-03", 5],
+      ["2025-10", 5],
+      ["2026-08", 5],
+    ]);
+    const separations = months.find((one) => one.measure === "separation-per-canal")?.chart;
+    expect(separations?.kind).toMatch(/^g chart: how many canals lie between one separation/);
+    expect(months.map((one) => one.measure)).toContain("criterion/timer-reset");
+    expect(JSON.stringify(months)).not.toMatch(/promises of flags/);
   });
 
   it("is empty where the period has no visit of theirs, and refuses who is no clinician and what is no period", async () => {

@@ -12,6 +12,10 @@ export type FactRow = {
   readonly separations?: number;
   readonly timerReset?: string | null;
   readonly exclusion?: string | null;
+  readonly patient?: string;
+  readonly tooth?: string;
+  readonly curvature?: number | null;
+  readonly treatment?: string;
 };
 
 /** Writes canals straight into the derived tables, one visit each, as a change of the records. */
@@ -31,8 +35,8 @@ export async function insertFacts(
     ];
     await client.query(
       `insert into canal_facts (visit_id, canal, practice, chair, clinician, worker, patient, local_day, tooth, treatment, exclusion,
-         preparation, volume_ml, uses, separations, uses_unknown, uses_held, timer_reset)
-       values ($1, 'main', $2, 'R1', $3, $4, 'p', $5, '11', 'primary', $6, 'rotary', $7, $8, $9, 0, 0, $10)`,
+         preparation, volume_ml, uses, separations, uses_unknown, uses_held, timer_reset, curvature_deg)
+       values ($1, 'main', $2, 'R1', $3, $4, $11, $5, $12, $13, $6, 'rotary', $7, $8, $9, 0, 0, $10, $14)`,
       [
         visit,
         practice,
@@ -44,13 +48,28 @@ export async function insertFacts(
         uses,
         separations,
         row.timerReset ?? null,
+        row.patient ?? "p",
+        row.tooth ?? "11",
+        row.treatment ?? "primary",
+        row.curvature ?? null,
       ],
     );
     await client.query(
       `insert into visit_facts (visit_id, practice, chair, clinician, worker, patient, local_day, treatment, outcome, exclusion,
          continuous, volume_ml, uses, separations, uses_unknown, uses_held)
-       values ($1, $2, 'R1', $3, $4, 'p', $5, 'primary', 'completed', $6, false, $7, $8, $9, 0, 0)`,
-      [visit, practice, code, worker, day, exclusion, row.volume ?? null, uses, separations],
+       values ($1, $2, 'R1', $3, $4, $10, $5, 'primary', 'completed', $6, false, $7, $8, $9, 0, 0)`,
+      [
+        visit,
+        practice,
+        code,
+        worker,
+        day,
+        exclusion,
+        row.volume ?? null,
+        uses,
+        separations,
+        row.patient ?? "p",
+      ],
     );
   }
   const changing = await client.connect();

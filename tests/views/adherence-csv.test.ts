@@ -1,8 +1,9 @@
 import { parse } from "csv-parse/sync";
 import { expect, test } from "vitest";
+import { differenceOf } from "@/lib/audit/difference";
 import type { RateFigure } from "@/lib/audit/figure";
 import { figureOf } from "@/lib/audit/figure-of";
-import type { Subject } from "@/lib/measures/tally";
+import type { ClusterCounts, Subject } from "@/lib/measures/tally";
 import { period } from "@/lib/records/period";
 import { adherenceColumns, adherenceCsv } from "@/lib/views/adherence-csv";
 import { adherenceReportOf } from "@/lib/views/adherence-report";
@@ -18,7 +19,13 @@ const figures: RateFigure[] = [
   rate({ kind: "practice", code: "=SUM(A1)" }, 15, 148, 0),
 ];
 
-function rate(subject: Subject, met: number, counted: number, notRecorded: number): RateFigure {
+function rate(
+  subject: Subject,
+  met: number,
+  counted: number,
+  notRecorded: number,
+  clusters: ClusterCounts | null = null,
+): RateFigure {
   const figure = figureOf({
     kind: "rate",
     measure: "criterion/isolation",
@@ -31,13 +38,13 @@ function rate(subject: Subject, met: number, counted: number, notRecorded: numbe
     numerator: met,
     denominator: counted,
     notMet: counted - met - notRecorded,
-    clusters: null,
+    clusters,
   });
   if (figure.kind !== "rate") throw new Error("not a rate");
   return figure;
 }
 
-const report = adherenceReportOf({
+const parts = {
   period: of,
   practices: ["=SUM(A1)", "ELM"],
   wholeGroup: true,
@@ -49,7 +56,8 @@ const report = adherenceReportOf({
   ],
   published: new Date("2026-10-02T08:30:00Z"),
   version: "0.1.0",
-});
+};
+const report = adherenceReportOf(parts);
 const text = adherenceCsv(report);
 const rows: Record<string, string>[] = parse(text, { bom: true, columns: true });
 const figureRows = rows.filter((row) => row.row === "figure");
@@ -96,6 +104,36 @@ test("its intervals are the published ones", () => {
     interval_method: "wilson",
     target: "1",
   });
+});
+
+test("the clustered interval, its design effect and the change stand in the last columns", () => {
+  // 10 of 30 patients with one of two visits met: by hand p = 1/6, v = 30/29·(10·(1 − 1/3)² + 20·(1/3)²)/60²,
+  // design effect v ÷ (p(1 − p)/60) = .8276.
+  const clusters = {
+    clusters: 30,
+    events: 10,
+    units: 60,
+    eventsSquared: 10,
+    eventsByUnits: 20,
+    unitsSquared: 120,
+  };
+  const now = rate({ kind: "group" }, 10, 60, 0, clusters);
+  const before = { ...rate({ kind: "group" }, 10, 60, 0, clusters), period: "2026-Q2" };
+  const changes = [{ now, before, difference: differenceOf(now, before) }];
+  const of = adherenceReportOf({ ...parts, figures: [now, ...figures], changes });
+  const found: Record<string, string>[] = parse(adherenceCsv(of), { bom: true, columns: true });
+  const [row, without] = found;
+  expect(Number(row?.clustered_lower)).toBe(now.clustered?.lower);
+  expect(Number(row?.clustered_upper)).toBe(now.clustered?.upper);
+  expect(row?.clustered_method).toBe("clustered-wilson");
+  expect(Number(row?.design_effect)).toBeCloseTo(0.8276, 4);
+  expect(row?.interval_to_read).toMatch(/^Read .* which allows for visits of one patient/);
+  expect(row?.change).toMatch(/^Against April to June 2026: the same \(95 % interval −/);
+  // Without patients the columns are empty, not 0.
+  for (const column of ["clustered_lower", "clustered_upper", "design_effect", "change"])
+    expect(without?.[column]).toBe("");
+  const about = found.filter((one) => one.row === "about").map((one) => one.title);
+  expect(about).toEqual(expect.arrayContaining(["design_effect", "interval_to_read", "change"]));
 });
 
 test("text that a spreadsheet would run is defused, numbers are not touched", () => {

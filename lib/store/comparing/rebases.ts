@@ -20,8 +20,12 @@ export type Rebase = {
   readonly at: Date;
 };
 
-/** The rebases in force of a line, oldest month first. */
-export async function rebasesOf(_reach: FiguresReach | OwnReach, line: Line): Promise<Rebase[]> {
+/**
+ * The rebases in force of a line, oldest month first. Those of the group are of all practices together: the whole of a
+ * smaller reach is another line and has none.
+ */
+export async function rebasesOf(reach: FiguresReach | OwnReach, line: Line): Promise<Rebase[]> {
+  if (line.kind === "group" && !isOfAll(reach)) return [];
   return prisma().rebase.findMany({
     where: { ...line, withdrawnAt: null },
     orderBy: [{ month: "asc" }, { id: "asc" }],
@@ -35,7 +39,7 @@ export async function rebase(
   line: Line,
   chosen: Pick<Rebase, "month" | "reason">,
 ): Promise<void> {
-  requireTellingApart(reach);
+  requireMaySet(reach, line);
   await prisma().$transaction([
     prisma().rebase.updateMany({
       where: { ...line, month: chosen.month, withdrawnAt: null },
@@ -51,7 +55,7 @@ export async function withdrawRebase(
   line: Line,
   id: number,
 ): Promise<boolean> {
-  requireTellingApart(reach);
+  requireMaySet(reach, line);
   const { count } = await prisma().rebase.updateMany({
     where: { id, ...line, withdrawnAt: null },
     data: { withdrawnAt: new Date(), withdrawnBy: reach.by },
@@ -59,6 +63,14 @@ export async function withdrawRebase(
   return count > 0;
 }
 
-function requireTellingApart(reach: FiguresReach): void {
+function requireMaySet(reach: FiguresReach, line: Line): void {
   if (!reach.byClinician) throw new Refused("Only a clinical lead may set limits anew.");
+  if (line.kind === "group" && !isOfAll(reach))
+    throw new Refused(
+      "The line of all practices is not yours to set limits on: choose a practice or a clinician.",
+    );
+}
+
+function isOfAll(reach: FiguresReach | OwnReach): boolean {
+  return "practices" in reach && reach.practices === null;
 }
