@@ -16,7 +16,7 @@ export function ControlFigure(props: { chart: Chart }) {
       {chart.signals.length > 0 ? (
         <ul className="notes">
           {chart.signals.map((signal) => (
-            <li key={signal}>{signal}</li>
+            <li key={signal}>{unbroken(signal)}</li>
           ))}
         </ul>
       ) : null}

@@ -5,6 +5,7 @@ import { unbroken } from "@/lib/views/unbroken";
 import { AskedWrong } from "../_parts/asked-wrong";
 import { Cautions } from "../_parts/cautions";
 import { ControlFigure } from "../_parts/control-figure";
+import { CusumFigure } from "../_parts/cusum-figure";
 import { NothingToShow } from "../_parts/nothing-to-show";
 import { PageHead } from "../_parts/page-head";
 import { PeriodPicker } from "../_parts/period-picker";
@@ -119,7 +120,9 @@ export default async function ClinicianPage(props: { searchParams: Address }) {
             {view.months.map((one) => (
               <ControlFigure key={one.measure} chart={one.chart} />
             ))}
+            {view.runningSum.cusum ? <CusumFigure chart={view.runningSum.cusum} /> : null}
           </div>
+          {view.runningSum.words ? <p className="note">{view.runningSum.words}</p> : null}
         </Section>
       ) : null}
       <div className="not-printed">

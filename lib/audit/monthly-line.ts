@@ -60,10 +60,16 @@ function drawn(months: readonly MonthOf[], some: Figure | undefined): Drawn {
     segment: {
       chart,
       why: found ? null : present.length === 0 ? "no-units" : why,
-      runs: median === undefined ? null : runSignals(values, median),
+      runs: median === undefined || atAnEnd(months, median) ? null : runSignals(values, median),
       showsWorsening: true,
     },
   };
+}
+
+/** Half the months with nothing or everything met: no month can lie beyond, and a run there says nothing. */
+function atAnEnd(months: readonly MonthOf[], median: number): boolean {
+  const rate = months.some(({ figure }) => figure?.kind === "rate");
+  return rate && (median === 0 || median === 1);
 }
 
 function limitsOf(months: readonly MonthOf[], some: Figure | undefined): Limits {

@@ -17,6 +17,7 @@ import { type PeriodChoices, periodChoices } from "@/lib/views/period-choices";
 import { periodWords } from "@/lib/views/period-words";
 import { count } from "@/lib/views/quantity";
 import { type Address, AskedWrongly } from "./asked-period";
+import { type ClinicianCusum, clinicianCusum } from "./clinician-cusum";
 import { type OwnCriterionPage, ownCriteria } from "./own-criteria";
 import { type OwnFigure, ownFigures } from "./own-figures";
 import { type OwnMonth, ownMonths } from "./own-months";
@@ -37,6 +38,7 @@ export type ClinicianQuarter = {
   readonly further: readonly OwnStrip[];
   readonly criteria: readonly OwnCriterionPage[];
   readonly months: readonly OwnMonth[];
+  readonly runningSum: ClinicianCusum;
   readonly note: NoteView;
 };
 
@@ -79,11 +81,12 @@ export async function clinicianQuarter(viewer: Viewer, given: Address): Promise<
     throw new AskedWrongly(
       `"${read.data.period}" is no period; write 2026-Q3, 2026-07, 2026 or 2026-07-01..2026-07-31.`,
     );
-  const [own, months, look, note] = await Promise.all([
+  const [own, months, look, note, runningSum] = await Promise.all([
     ownFigures(reach, measuresShown, chosen),
     ownMonths(reach, monthsMeasures, chosen),
     ownCanalsToLookAt(reach, chosen, looksShown),
     noteView(viewer, chosen),
+    clinicianCusum(reach, reach.clinicianKey, "yours", chosen),
   ]);
   const isCriterion = ({ figure }: OwnFigure) => figure.measure.startsWith("criterion/");
   const [strips, criteriaPages] = await Promise.all([
@@ -116,6 +119,7 @@ export async function clinicianQuarter(viewer: Viewer, given: Address): Promise<
     further: strips.filter((strip) => !mainMeasures.includes(strip.measure)),
     criteria: criteriaPages,
     months,
+    runningSum,
     note,
   };
 }

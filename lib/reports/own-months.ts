@@ -25,21 +25,14 @@ export async function ownMonths(
       line: line.line,
       rebases: line.rebases.map((one) => ({ ...one, at: one.at.toISOString() })),
     });
-    const blind = line.line.segments.some(({ showsWorsening, why }) => !showsWorsening && !why);
-    return [{ measure, chart: { ...chart, notes: ownNotes(chart, blind) } }];
+    return [{ measure, chart: { ...chart, notes: chart.notes.map(ownNote) } }];
   });
   return (await Promise.all(found)).flat();
 }
 
-/**
- * The notes as they hold on one's own page: it has no flags that it could promise anything of, and no running sum, which
- * is drawn against everyone's year before.
- */
-function ownNotes(chart: ControlChart, blind: boolean): string[] {
-  return [
-    ...chart.notes.map((note) => (note === outsidePromise ? chanceWords : note)),
-    ...(blind ? ["It is on the clinical lead's page of this measure: ask to see yours."] : []),
-  ];
+/** A note as it holds on one's own page, which has no flags that it could promise anything of. */
+function ownNote(note: string): string {
+  return note === outsidePromise ? chanceWords : note;
 }
 
 const chanceWords =

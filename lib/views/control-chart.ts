@@ -56,6 +56,7 @@ export function controlChart(of: ControlChartOf): ControlChart {
       ...(first && line.segments.some((segment) => !segment.showsWorsening && !segment.why)
         ? [cannotWorsen(measure)]
         : []),
+      ...(line.segments.some(({ runs, why }) => !runs && why !== "no-units") ? [atAnEnd] : []),
       ...(signals.length > 0 ? [outsidePromise] : []),
     ],
     table: {
@@ -71,6 +72,9 @@ export function controlChart(of: ControlChartOf): ControlChart {
 /** Said under signals on a page that promises something of its flags. */
 export const outsidePromise =
   "Signals over time are a rule of their own: what the page promises of flags does not count them.";
+
+const atAnEnd =
+  "Half of the points or more lie at the very end of what there can be, or there are none: runs say nothing there.";
 
 function cannotWorsen(measure: string): string {
   return `With separations as frequent as here the lower limit is 0, and no gap lies below it: this chart cannot show that they have become more frequent. The running sum of ${unitName(measure, 2)} can.`;

@@ -12,7 +12,7 @@ export function runWords(runs: RunsFound): string[] {
       : []),
     ...(runs.fewCrossings
       ? [
-          `The line crosses its median ${crossings === 1 ? "once" : `${count(crossings)} times`}; with ${count(useful)} points chance seldom leaves it at fewer than ${count(crossingsLimit ?? 0)}.`,
+          `The line ${crossings === 0 ? "never crosses its median" : `crosses its median ${crossings === 1 ? "once" : `${count(crossings)} times`}`}; with ${count(useful)} points chance seldom leaves it at fewer than ${count(crossingsLimit ?? 0)}.`,
         ]
       : []),
   ];
