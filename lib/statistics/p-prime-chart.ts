@@ -53,10 +53,10 @@ export function chooseP(
 ): "p" | "p-prime" {
   const inBaseline = withinBaseline(withoutEmpty(periods), baseline);
   const centre = pooledRate(inBaseline);
-  if (!(centre > 0 && centre < 1)) return "p";
   const z = standardised(inBaseline, centre).filter((value) => value !== null);
   const squares = z.reduce((all, value) => all + value ** 2, 0);
-  // One period alone lies on its own rate; χ² without degrees of freedom is 0, which 0 is not over.
+  // Where nothing can vary no comparison holds: without units or inner rate it is with NaN, and for
+  // one period alone of 0 with 0.
   return squares > chisquareQuantile(0.95, z.length - 1) ? "p-prime" : "p";
 }
 

@@ -38,7 +38,7 @@ export function controlChart(of: ControlChartOf): ControlChart {
   return {
     title: `${titleOf(measure)}, ${of.whose ? `${of.whose}, ` : ""}${spanWords(line.points)}: ${findingWords(rows, signals)}`,
     axis: axisOf(
-      values.filter((value) => value !== null),
+      withRoom(values.filter((value) => value !== null)),
       unit,
       axisWords(chart, measure, unit),
       chart !== "xmr" && chart !== "p" && chart !== "p-prime",
@@ -72,6 +72,12 @@ export function controlChart(of: ControlChartOf): ControlChart {
 /** Said under signals on a page that promises something of its flags. */
 export const outsidePromise =
   "Signals over time are a rule of their own: what the page promises of flags does not count them.";
+
+/** A little room under the lowest value, where a mark would else be cut. */
+function withRoom(values: readonly number[]): number[] {
+  const [low, high] = [Math.min(...values), Math.max(...values)];
+  return low > 0 ? [...values, low - (high - low) / 20] : [...values];
+}
 
 const atAnEnd =
   "Half of the points or more lie at the very end of what there can be, or there are none: runs say nothing there.";

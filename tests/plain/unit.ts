@@ -36,7 +36,8 @@ export function unitOf(
     practice: visit.practice,
     chair: String(visit.session.chair),
     day: visit.day,
-    patient: JSON.stringify([visit.practice, visit.session.patient]),
+    // The hash is over practice and reference, so that it tells patients apart by itself.
+    patient: String(visit.session.patient),
     clinician: { code, key: worker(records, visit.practice, code, visit.day) },
     state,
   };

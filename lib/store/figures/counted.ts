@@ -8,7 +8,7 @@ export type Asked = {
   readonly periods: readonly Period[];
   readonly by: readonly SubjectKind[];
   readonly ends: MedianEnds;
-  /** Counts without the order statistics of continuous measures. */
+  /** Counts without the order statistics of continuous measures and without patients. */
   readonly countsAlone?: boolean;
   /** What is measured of canals apart by technique or by case. */
   readonly strata?: StratumKind;

@@ -7,8 +7,8 @@ import type { Period } from "@/lib/records/period";
 export type Scope = {
   /** Common table expressions ending in `subjects`: every unit once for each subject it belongs to. */
   withUnits(unitSql: string): string;
-  /** The same of counts: the units of one patient that are alike in all that tells subjects apart are added up first. */
-  withCells(unitSql: string): string;
+  /** The same of counts: units that are alike in all that tells subjects apart, and the patient where asked, are added up first. */
+  withCells(unitSql: string, byPatient: boolean): string;
   parameters(periods: readonly Period[]): unknown[];
 };
 
@@ -33,10 +33,10 @@ export function scopeOf(reach: FiguresReach | OwnReach, by: readonly SubjectKind
     withUnits: (unitSql) => `${placed(unitSql)}, subjects as (
         select u.*, s.kind, s.key from placed u ${subjects}
       )`,
-    withCells: (unitSql) => `${placed(unitSql)}, cells as (
-        select ${told}, cluster, measure, period, excluded, excepted, sum(units) as units, sum(numerator) as numerator,
+    withCells: (unitSql, byPatient) => `${placed(unitSql)}, cells as (
+        select ${told}, ${byPatient ? "cluster" : "null::text as cluster"}, measure, period, excluded, excepted, sum(units) as units, sum(numerator) as numerator,
           sum(denominator) as denominator, sum(missing) as missing, count(value) filter (where excluded is null) as n
-        from placed group by 1, 2, 3, 4, cluster, measure, period, excluded, excepted
+        from placed group by 1, 2, 3, 4, 5, measure, period, excluded, excepted
       ), subjects as (
         select u.*, s.kind, s.key from cells u ${subjects}
       )`,

@@ -32,7 +32,7 @@ export async function tallies(reach: FiguresReach | OwnReach, asked: Asked): Pro
 
 async function counts(scope: ReturnType<typeof scopeOf>, asked: Asked): Promise<CountRow[]> {
   const { rows } = await pool().query<CountRow>(
-    `${scope.withCells(unitSql(asked.measures, asked.strata))}, counts as (
+    `${scope.withCells(unitSql(asked.measures, asked.strata), !asked.countsAlone)}, counts as (
     select measure, period, kind, key, case when min(practice) = max(practice) then min(practice) end as practice,
       case kind when 'clinician' then string_agg(distinct clinician, ', ' order by clinician) when 'chair' then min(chair)
         when 'practice' then min(practice) end as code,
