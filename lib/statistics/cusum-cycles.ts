@@ -43,6 +43,7 @@ export function cusumCycles(
   let through = 0;
   let begun = through;
   let first = height.length;
+  let highest = Number.NEGATIVE_INFINITY;
   while (through < canals || sum > 0) {
     const visit = weighed[Math.floor(random() * weighed.length)] as WeighedVisit;
     if (visit.eventless) {
@@ -55,7 +56,8 @@ export function cusumCycles(
         sum = Math.max(0, sum + weight);
         const reached = Math.fround(sum);
         // Only an event can raise the sum; the first of a cycle always does.
-        if (event && (height.length === first || reached > (height.at(-1) as number))) {
+        if (event && reached > highest) {
+          highest = reached;
           cycle.push(begun);
           height.push(reached);
           after.push(through);
@@ -68,6 +70,7 @@ export function cusumCycles(
     if (sum > 0) continue;
     for (let i = first; i < after.length; i += 1) after[i] = through - (after[i] as number);
     first = height.length;
+    highest = Number.NEGATIVE_INFINITY;
     begun = through;
   }
   return { simulated: through, cycle, height, after };

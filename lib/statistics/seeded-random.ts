@@ -16,7 +16,9 @@ export function seededRandom(seed: number): () => number {
   }
   let state = seed;
   return () => {
-    state = (state * MULTIPLIER) % MODULUS;
+    // The remainder, in exact arithmetic (all stays under 2^53) and faster than the operator.
+    const product = state * MULTIPLIER;
+    state = product - Math.floor(product / MODULUS) * MODULUS;
     return state / MODULUS;
   };
 }

@@ -61,10 +61,13 @@ function addressesOf(who: Who): string[] {
   const pages = addressTable(known()).filter(({ of }) => of.endsWith("page.tsx"));
   if (who === "nobody") return ["/sign-in"];
   const open = pages.filter((line) => line.answers[who] === 200);
-  // A measure and a criterion are one page with two faces.
+  // A median, a rate with its funnel and a criterion are one page with three faces.
   const faces = [
     ...new Map(
-      open.map((line) => [`${line.of} ${line.address.includes("criterion/isolation")}`, line]),
+      open.map((line) => [
+        `${line.of} ${/criterion\/isolation|separation-per-canal/.exec(line.address)?.[0]}`,
+        line,
+      ]),
     ).values(),
   ];
   const refused = pages.filter((line) => !(who in line.answers)).slice(1, 2);

@@ -60,7 +60,7 @@ export function addressTable({ visit, imports, people }: Known): Line[] {
     page(measure, "/lead/measures/separation-per-use?period=2026-Q2&practice=MEDLAR", leads),
     page(
       measure,
-      "/lead/measures/separation-per-canal?period=2026-Q2&whose=practice:MEDLAR",
+      "/lead/measures/separation-per-canal?period=2026-Q2&whose=clinician:person:HG-01",
       leads,
     ),
     page(measure, "/lead/measures/volume?period=2026-Q2&whose=clinician:nobody", leads),

@@ -76,7 +76,10 @@ describe("The Bernoulli CUSUM", () => {
 
   test("signals at the limit itself.", () => {
     const limit = cusumWeight(1, 0.1, 2);
-    expect(bernoulliCusum([1, 1], 0.1, 2, limit).signals).toEqual([0, 1]);
+    expect(bernoulliCusum([1, 1], 0.1, 2, limit)).toEqual({
+      path: [limit, limit],
+      signals: [0, 1],
+    });
     expect(bernoulliCusum([1], 0.1, 2, limit * (1 + 1e-12)).signals).toEqual([]);
   });
 
