@@ -1,11 +1,10 @@
-import gammaCdf from "@stdlib/stats-base-dists-gamma-cdf";
-import gammaQuantile from "@stdlib/stats-base-dists-gamma-quantile";
 import { bisect } from "@/lib/statistics/bisection";
 import { requireCount, requireLevel } from "@/lib/statistics/count-and-level";
 import type { Ends, Interval, IntervalMethod } from "@/lib/statistics/interval";
+import { poissonAtLeast } from "@/lib/statistics/poisson-tail";
 
 /**
- * The exact interval of a Poisson rate, events per exposure (Garwood 1936, Biometrika 28:437), by gamma quantiles; at
+ * The exact interval of a Poisson rate, events per exposure (Garwood 1936, Biometrika 28:437); at
  * least `level` is covered whatever the truth. Lower end exactly 0 at no events.
  * @param events whole, 0 or more
  * @param exposure what they are counted over, in any unit, 0 or more; 0 has no interval
@@ -18,8 +17,8 @@ export function poissonExact(
   level: number,
 ): Interval | undefined {
   return interval(events, exposure, level, "poisson-exact", (tail) => ({
-    lower: events === 0 ? 0 : gammaQuantile(tail, events, 1),
-    upper: gammaQuantile(1 - tail, events + 1, 1),
+    lower: meanWhere(events, (mean) => poissonAtLeast(events, mean) >= tail),
+    upper: meanWhere(events, (mean) => poissonAtLeast(events + 1, mean) >= 1 - tail),
   }));
 }
 
@@ -28,19 +27,20 @@ export function poissonExact(
  * ends found to the precision of doubles. Arguments, absence and errors as in {@link poissonExact}.
  */
 export function poissonMidP(events: number, exposure: number, level: number): Interval | undefined {
-  return interval(events, exposure, level, "poisson-mid-p", (tail) => {
-    const exact = gammaQuantile(1 - tail, events + 1, 1);
-    return {
-      lower: events === 0 ? 0 : bisect((mean) => midTail(events, mean) >= tail, 0, exact),
-      upper: bisect((mean) => midTail(events, mean) >= 1 - tail, 0, exact),
-    };
-  });
+  return interval(events, exposure, level, "poisson-mid-p", (tail) => ({
+    lower: meanWhere(events, (mean) => midTail(events, mean) >= tail),
+    upper: meanWhere(events, (mean) => midTail(events, mean) >= 1 - tail),
+  }));
 }
 
 /** P(X > events) + ½·P(X = events) at a mean; rises with the mean. */
 function midTail(events: number, mean: number): number {
-  const atLeast = events === 0 ? 1 : gammaCdf(mean, events, 1);
-  return (atLeast + gammaCdf(mean, events + 1, 1)) / 2;
+  return (poissonAtLeast(events, mean) + poissonAtLeast(events + 1, mean)) / 2;
+}
+
+/** The mean where a tail comes over; 0 exactly where it is over at 0. Ten standard deviations and fifty hold every end. */
+function meanWhere(events: number, over: (mean: number) => boolean): number {
+  return over(0) ? 0 : bisect(over, 0, events + 10 * Math.sqrt(events) + 50);
 }
 
 function interval(
