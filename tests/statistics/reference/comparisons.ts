@@ -72,11 +72,19 @@ export const comparisons: Family[] = [
   family("flags", (c: Flagged) => {
     const figures = paired(c).map((one) => ({ ...one, theta: c.theta, designEffect: c.deff }));
     const found = flags(figures);
-    const tiers = found.figures.map((flag) => flag && [null, "look", "look-first"].indexOf(flag.tier));
+    const tiers = found.figures.map(
+      (flag) => flag && [null, "look", "look-first"].indexOf(flag.tier),
+    );
     return [
       [found.m, c.m],
-      ...eachOf(found.figures.map((flag) => flag && flag.p), c.p),
-      ...eachOf(found.figures.map((flag) => flag && flag.adjusted), c.adjusted),
+      ...eachOf(
+        found.figures.map((flag) => flag?.p),
+        c.p,
+      ),
+      ...eachOf(
+        found.figures.map((flag) => flag?.adjusted),
+        c.adjusted,
+      ),
       ...eachOf(tiers, c.tier),
     ];
   }),

@@ -4,6 +4,7 @@ import { distributions } from "./distributions";
 import type { Family } from "./family";
 import { intervals } from "./intervals";
 import { overTime } from "./over-time";
+import { samples } from "./samples";
 
 /** Every family for which R, SciPy or statsmodels gave values. */
 export const families: Family[] = [
@@ -11,5 +12,6 @@ export const families: Family[] = [
   ...clusters,
   ...comparisons,
   ...overTime,
+  ...samples,
   ...distributions,
 ];

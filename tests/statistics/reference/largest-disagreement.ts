@@ -8,5 +8,7 @@ console.log("|---|---|---|---|---|---|");
 for (const family of families) {
   const { cases, reference, absolute, relative, faults } = compare(family);
   const [far, share] = [absolute, relative].map((value) => value.toExponential(1));
-  console.log(`| ${family.file} | ${cases} | ${reference} | ${far} | ${share} | ${faults.length} |`);
+  console.log(
+    `| ${family.file} | ${cases} | ${reference} | ${far} | ${share} | ${faults.length} |`,
+  );
 }

@@ -78,8 +78,14 @@ function limits(found: charts.ControlChart | undefined, c: Limits): Pair[] {
   const points = found?.points ?? [];
   return [
     [found?.centre, c.centre],
-    ...eachOf(points.map((point) => point && point.lower), c.lower),
-    ...eachOf(points.map((point) => point && point.upper), c.upper),
+    ...eachOf(
+      points.map((point) => point?.lower),
+      c.lower,
+    ),
+    ...eachOf(
+      points.map((point) => point?.upper),
+      c.upper,
+    ),
   ];
 }
 

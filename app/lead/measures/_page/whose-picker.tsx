@@ -13,7 +13,7 @@ export function WhosePicker(props: {
       className="form-row not-printed"
       action={`${props.path}#time`}
       method="get"
-      aria-label="Whose line"
+      aria-label="Choose a line"
     >
       {Object.entries(props.keep).map(([name, value]) =>
         value ? <input key={name} type="hidden" name={name} value={value} /> : null,
