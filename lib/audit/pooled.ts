@@ -9,12 +9,18 @@ export type Pooled = {
   readonly designEffect: number;
 };
 
-/** The pooled rate of the clinicians shown for a measure, with the design effect of the whole; undefined without units. */
+/**
+ * The pooled rate of the clinicians shown for a measure, with the design effect of the whole; undefined without units.
+ * Who has recorded too little to be judged is no part of it, for what is not recorded counts as not met and would make
+ * the others look better than all; where nobody can be judged it is that of everyone.
+ */
 export function pooledOf(figures: readonly Figure[], measure: string): Pooled | undefined {
   const rates = figures.filter(
     (figure): figure is RateFigure => figure.kind === "rate" && figure.measure === measure,
   );
-  const clinicians = rates.filter((figure) => figure.about.kind === "clinician");
+  const everyone = rates.filter((figure) => figure.about.kind === "clinician");
+  const judged = everyone.filter((figure) => figure.inTheseRecords !== "not assessable");
+  const clinicians = judged.some((figure) => figure.denominator > 0) ? judged : everyone;
   const whole = rates.find((figure) => figure.about.kind === "group");
   const events = clinicians.reduce((sum, figure) => sum + figure.numerator, 0);
   const units = clinicians.reduce((sum, figure) => sum + figure.denominator, 0);

@@ -51,13 +51,14 @@ export async function measureComparing(
       : null,
   ]);
   const page = flaggedOf([...whole, ...clinicians], levels);
+  const drawn = page.flagged.map(({ figure }) => figure);
   return {
     funnel: funnelChart({
       measure,
       page,
       pooled,
-      funnel: funnelOf(clinicians, pooled),
-      shrunken: shrunkenOf(clinicians),
+      funnel: funnelOf(drawn, pooled),
+      shrunken: shrunkenOf(drawn),
       hrefOf: ({ figure }) =>
         figure.about.kind === "clinician"
           ? measureAddress(measure, { ...filters, clinician: figure.about.key }, "#records")

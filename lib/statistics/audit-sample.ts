@@ -27,7 +27,7 @@ export function sampleSize(population: number, p: number, margin: number, level:
 
 /**
  * How many of a population have a property when `m` of `n` looked at, drawn without replacement, have it: every count
- * that a one-sided test at half of 1 − level, by the hypergeometric distribution, does not reject on either side.
+ * that a one-sided test at half of 1 − level, by the hypergeometric distribution, does not reject on either side. Compared in single precision, so that rounding makes no tie a win.
  * @param m found, whole, from 0 to `n`
  * @param n looked at, whole, from 0 to `population`
  * @param population whole
@@ -45,17 +45,15 @@ export function hypergeometricInterval(
   requireEventsAmong(n, population);
   requireLevel(level);
   const tail = (1 - level) / 2;
-  const [least, most] = [m, population - (n - m)];
-  // P(X ≥ m) rises with the count and P(X ≤ m) falls, so each end is where its tail comes over.
-  const lower = first(least, most, (count) => 1 - atMost(m - 1, n, population, count) > tail);
-  const beyond = first(lower, most + 1, (count) => !(atMost(m, n, population, count) > tail));
-  return { lower, upper: beyond - 1 };
-}
-
-/** P(X ≤ found) of n drawn without replacement where `count` of the population have the property. */
-function atMost(found: number, n: number, population: number, count: number): number {
-  if (found < 0) return 0;
-  return count > population ? 0 : hypergeometricCdf(found, population, count, n);
+  const over = (probability: number) => Math.fround(probability) > Math.fround(tail);
+  // P(X ≥ m) rises with the count, P(X ≤ m) with those that lack it: each end is where its tail comes over.
+  const having = first(m, population - (n - m), (count) =>
+    over(1 - hypergeometricCdf(m - 1, population, count, n)),
+  );
+  const lacking = first(n - m, population - m, (count) =>
+    over(hypergeometricCdf(m, population, population - count, n)),
+  );
+  return { lower: having, upper: population - lacking };
 }
 
 /** The first whole number from `low` at which it holds; `high` where it does at none before. */

@@ -26,7 +26,7 @@ export type ClusterSums = {
  */
 export function clusterSums(clusters: readonly Cluster[]): ClusterSums {
   for (const { events, units } of clusters) requireEventsAmong(events, units);
-  const counted = clusters.filter(({ units }) => units > 0);
+  const counted = clusters.filter(({ units }) => units >= 1);
   const sum = (of: (cluster: Cluster) => number) =>
     counted.reduce((all, cluster) => all + of(cluster), 0);
   return {
@@ -67,7 +67,7 @@ function requireSums(sums: ClusterSums): void {
   }
   const rising = [events, eventsSquared, eventsByUnits, unitsSquared];
   const ordered = rising.every((sum, place) => place === 0 || sum >= (rising[place - 1] as number));
-  if (!ordered || clusters > units || units > unitsSquared || clusters > 0 !== units > 0) {
+  if (!ordered || clusters > units || units > unitsSquared || clusters >= 1 !== units >= 1) {
     throw new RangeError(`no clusters have these sums: ${JSON.stringify(sums)}`);
   }
 }

@@ -49,7 +49,7 @@ export function allOrNone(
   visits: readonly (readonly CompositeUnit[])[],
   level: number,
 ): Composite | undefined {
-  const eligible = visits.filter((visit) => visit.length > 0);
+  const eligible = visits.filter((visit) => visit.length >= 1);
   const met = eligible.filter((visit) => visit.every((unit) => unit.met)).length;
   const interval = wilson(met, eligible.length, level);
   return interval && { met, of: eligible.length, estimate: met / eligible.length, interval };

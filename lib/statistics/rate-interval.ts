@@ -17,8 +17,8 @@ export function poissonExact(
   level: number,
 ): Interval | undefined {
   return interval(events, exposure, level, "poisson-exact", (tail) => ({
-    lower: meanWhere(events, (mean) => poissonAtLeast(events, mean) >= tail),
-    upper: meanWhere(events, (mean) => poissonAtLeast(events + 1, mean) >= 1 - tail),
+    lower: meanWhere((mean) => poissonAtLeast(events, mean) >= tail),
+    upper: meanWhere((mean) => poissonAtLeast(events + 1, mean) >= 1 - tail),
   }));
 }
 
@@ -28,8 +28,8 @@ export function poissonExact(
  */
 export function poissonMidP(events: number, exposure: number, level: number): Interval | undefined {
   return interval(events, exposure, level, "poisson-mid-p", (tail) => ({
-    lower: meanWhere(events, (mean) => midTail(events, mean) >= tail),
-    upper: meanWhere(events, (mean) => midTail(events, mean) >= 1 - tail),
+    lower: meanWhere((mean) => midTail(events, mean) >= tail),
+    upper: meanWhere((mean) => midTail(events, mean) >= 1 - tail),
   }));
 }
 
@@ -38,9 +38,9 @@ function midTail(events: number, mean: number): number {
   return (poissonAtLeast(events, mean) + poissonAtLeast(events + 1, mean)) / 2;
 }
 
-/** The mean where a tail comes over; 0 exactly where it is over at 0. Ten standard deviations and fifty hold every end. */
-function meanWhere(events: number, over: (mean: number) => boolean): number {
-  return over(0) ? 0 : bisect(over, 0, events + 10 * Math.sqrt(events) + 50);
+/** The mean where a tail comes over; 0 exactly where it is over at 0. */
+function meanWhere(over: (mean: number) => boolean): number {
+  return over(0) ? 0 : bisect(over, 0, Number.MAX_SAFE_INTEGER);
 }
 
 function interval(

@@ -24,16 +24,12 @@ export function betaBinomialFit(
   const likelihood = likelihoodOf(units);
   const pooled = events / all;
   const none = { mu: pooled, theta: 0, logLikelihood: likelihood.at(pooled, 0) };
-  if (pooled === 0 || pooled === 1 || likelihood.slope(pooled, 0) <= 0) return none;
-  // The likelihood of the best mu for each theta rises from 0, so it turns where its slope does.
-  const turned = (theta: number) => likelihood.slope(bestMu(likelihood, theta), theta) < 0;
-  let high = 1;
-  while (!turned(high)) {
-    // Every unit all or nothing: the rates spread to 0 and 1, and no finite theta is the most likely.
-    if (high > MOST_SPREAD) break;
-    high *= 2;
-  }
-  const theta = bisect(turned, 0, high);
+  if (likelihood.slope(pooled, 0) <= 0) return none;
+  // The likelihood of the best mu for each theta rises from 0, so it turns where its slope does. Sought by the correlation
+  // within units, theta/(1 + theta), which runs from 0 to 1; where every unit is all or nothing it is all but 1.
+  const theta = spread(
+    bisect((alike) => likelihood.slope(bestMu(likelihood, spread(alike)), spread(alike)) < 0, 0, 1),
+  );
   const mu = bestMu(likelihood, theta);
   return { mu, theta, logLikelihood: likelihood.at(mu, theta) };
 }
@@ -57,9 +53,6 @@ export function reliability(n: number, fit: Pick<BetaBinomialFit, "theta">): num
   requireEventsAmong(0, n);
   return (n * fit.theta) / (n * fit.theta + 1);
 }
-
-// Beyond it the rates are 0 or 1 to nine decimals.
-const MOST_SPREAD = 2 ** 30;
 
 /** The log-likelihood, and its slopes. */
 type Likelihood = {
@@ -94,12 +87,17 @@ function likelihoodOf(units: readonly { events: number; units: number }[]): Like
   };
 }
 
+/** Theta from the correlation within units; finite where that is 1. */
+function spread(alike: number): number {
+  return Math.min(alike / (1 - alike), Number.MAX_SAFE_INTEGER);
+}
+
 /** How many of the lengths are over 0, over 1, … */
 function longerThan(lengths: readonly number[]): number[] {
   const most = Math.max(0, ...lengths);
   const counts = new Array<number>(most).fill(0);
   for (const length of lengths)
-    if (length > 0) counts[length - 1] = (counts[length - 1] as number) + 1;
+    if (length >= 1) counts[length - 1] = (counts[length - 1] as number) + 1;
   for (let j = most - 2; j >= 0; j -= 1)
     counts[j] = (counts[j] as number) + (counts[j + 1] as number);
   return counts;

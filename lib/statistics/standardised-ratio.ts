@@ -53,9 +53,9 @@ export function expectedFrom(strata: readonly ReferredStratum[]): Expected {
   }
   const used = strata.map(
     ({ units, referenceUnits }) =>
-      units > 0 && referenceUnits >= LEAST_REFERENCE_UNITS && referenceUnits > units,
+      units >= 1 && referenceUnits >= LEAST_REFERENCE_UNITS && referenceUnits > units,
   );
-  const left = strata.filter(({ units }, place) => units > 0 && !used[place]);
+  const left = strata.filter(({ units }, place) => units >= 1 && !used[place]);
   return {
     expected: strata.reduce(
       (sum, { units, referenceEvents, referenceUnits }, place) =>

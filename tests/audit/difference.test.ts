@@ -27,10 +27,7 @@ test("the limits that allow for patients take their place, and settle less", () 
   const first = [...alike(14, 4, 4), ...alike(4, 0, 4)];
   const second = [...alike(12, 4, 4), ...alike(8, 0, 4)];
   const [one, other] = [rateFigure(countsOf(first)), rateFigure(countsOf(second))];
-  const independent = differenceOf(
-    { ...one, clustered: null },
-    { ...other, clustered: null },
-  );
+  const independent = differenceOf({ ...one, clustered: null }, { ...other, clustered: null });
   const found = differenceOf(one, other);
   if (!one.clustered || !other.clustered || !found) throw new Error("no interval");
   const estimate = 56 / 72 - 48 / 80;

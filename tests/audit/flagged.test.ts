@@ -135,6 +135,24 @@ describe("what takes no part", () => {
     expect([found.m, found.notAssessable]).toEqual([2, [thin]]);
   });
 
+  it("does not draw the pooled rate down: where nobody else differs, nobody is flagged for it", () => {
+    const silent = rateFigure({
+      subject: clinician("T"),
+      measure: timer,
+      numerator: 0,
+      denominator: 300,
+      notRecorded: 300,
+      notMet: 0,
+    });
+    const others = Array.from({ length: 9 }, (_, place) => one(`D${place}`, 285, 300, timer));
+    const found = page([...others, silent]);
+    expect(found.flagged.map(({ flag }) => flag.tier)).toEqual(new Array(9).fill(null));
+    expect(found.flagged[0]?.pooled.rate).toBe(0.95);
+    // Where nobody can be judged there is still a rate, and no flag.
+    expect(pooledOf([silent], timer)?.units).toBe(300);
+    expect(page([silent])).toMatchObject({ m: 0, notAssessable: [silent] });
+  });
+
   it("leaves an empty page without flags", () => {
     expect(page([])).toMatchObject({ m: 0, chance: 0, flagged: [], notAssessable: [] });
   });

@@ -1,8 +1,8 @@
-import { describe, expect, it } from "vitest";
+import { describe, expect, it, test } from "vitest";
 import type { Figure } from "@/lib/audit/figure";
 import { monthlyLine } from "@/lib/audit/monthly-line";
-import { pChart, uChart, xmrChart } from "@/lib/statistics/control-chart";
 import { monthsUpTo } from "@/lib/records/period";
+import { pChart, uChart, xmrChart } from "@/lib/statistics/control-chart";
 import { medianFigure, rateFigure } from "../views/made-figure";
 
 // Expected values: worked by hand, or computed by the charts of lib/statistics (held to published values).
@@ -113,6 +113,13 @@ describe("months of rates", () => {
     });
     expect(line([rate(0, 0)]).segments[0]?.why).toBe("no-units");
   });
+});
+
+test("runs say nothing where half of the months lie at its end, of a rate and not of a median", () => {
+  const full = [10, 10, 10, 10, 10, 9, 8].map((met) => rate(met, 10));
+  expect(line(full).segments[0]?.runs).toBeNull();
+  expect(line([9, 9, 9, 10].map((met) => rate(met, 10))).segments[0]?.runs).not.toBeNull();
+  expect(line([0, 0, 0, 3].map((value) => median(value))).segments[0]?.runs).not.toBeNull();
 });
 
 describe("a rebase", () => {

@@ -42,7 +42,9 @@ describe("units between events", () => {
   });
 
   it("run around their median without the open span", () => {
-    const events = Array.from({ length: 14 }, (_, at) => event(1 + at * 10 + at * at, "2026-01-10"));
+    const events = Array.from({ length: 14 }, (_, at) =>
+      event(1 + at * 10 + at * at, "2026-01-10"),
+    );
     const { segments } = rareLine("g", { units: 9999, last: "2026-09-30", events }, []);
     // 13 spans that grow: the seventh is the median, six lie below and six above.
     expect(segments[0]?.runs).toMatchObject({ useful: 12, longestRun: 6, crossings: 1 });

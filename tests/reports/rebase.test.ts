@@ -44,13 +44,14 @@ const lines = async () =>
   ).rows.map(({ line }) => line);
 
 test("is set on the line that the page shows: the whole, a practice, or a clinician", async () => {
-  for (const of of [
+  const asked: Record<string, string>[] = [
     {},
     { practice: "NORTH" },
     { whose: "practice:SOUTH" },
     { whose: "clinician:NORTH/A1" },
     { practice: "NORTH", whose: "clinician:NORTH/B2" },
-  ])
+  ];
+  for (const of of asked)
     expect((await setRebase(lead, { ...form, ...of })).done).toBeDefined();
   expect(await lines()).toEqual([
     "group ",
@@ -94,7 +95,9 @@ test("is taken back once, and not through another line", async () => {
   const line = { measure: "volume", kind: "practice", subject: "NORTH" } as const;
   const id = String((await rebasesOf(leadReach(lead), line))[0]?.id);
   expect((await takeRebaseBack(lead, { ...form, practice: "SOUTH", id })).done).toBeUndefined();
-  await expect(takeRebaseBack(viewerAs("clinical-lead", "SOUTH"), { ...form, practice: "NORTH", id })).rejects.toThrow(Refused);
+  await expect(
+    takeRebaseBack(viewerAs("clinical-lead", "SOUTH"), { ...form, practice: "NORTH", id }),
+  ).rejects.toThrow(Refused);
   expect(await lines()).toHaveLength(1);
   expect((await takeRebaseBack(lead, { ...form, practice: "NORTH", id })).done).toBeDefined();
   expect((await takeRebaseBack(lead, { ...form, practice: "NORTH", id })).wrong?.form).toMatch(

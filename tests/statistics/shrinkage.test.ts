@@ -92,7 +92,7 @@ describe("The beta-binomial fit", () => {
     const found = betaBinomialFit(paired([0, 7, 0, 9], [5, 7, 8, 9]));
     // As theta grows the likelihood comes to that of four single draws, mu their share.
     expect(found?.mu).toBeCloseTo(0.5, 8);
-    expect(found?.theta).toBeCloseTo(2 ** 31, 0);
+    expect(found?.theta).toBeGreaterThan(2 ** 31);
     expect(found?.logLikelihood).toBeCloseTo(4 * Math.log(0.5), 6);
   });
 

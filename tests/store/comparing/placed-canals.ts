@@ -42,7 +42,17 @@ export async function placeVisits(client: pg.Pool, visits: readonly PlacedVisit[
         `insert into canal_facts (visit_id, canal, practice, chair, clinician, worker, patient, local_day, tooth, treatment,
            preparation, uses, separations, uses_unknown, uses_held, curvature_deg)
          values ($1, $2, $3, 'R1', $4, $5, 'p', $6, $7, 'primary', 'rotary', $8, $9, $10, $11, $12)`,
-        [id, canal, practice, code, worker, day, one.tooth ?? "11", ...countsOf([one]), one.curvature ?? null],
+        [
+          id,
+          canal,
+          practice,
+          code,
+          worker,
+          day,
+          one.tooth ?? "11",
+          ...countsOf([one]),
+          one.curvature ?? null,
+        ],
       );
     await client.query(
       `insert into visit_facts (visit_id, practice, chair, clinician, worker, patient, local_day, treatment, outcome, continuous,

@@ -40,7 +40,11 @@ test("a rebase carries its reason, who and when, the oldest month first, and hol
   await rebase(lead, north, { month: "2026-05", reason: "new pump" });
   await rebase(lead, north, { month: "2026-02", reason: "new protocol" });
   await rebase(lead, { ...north, subject: "SOUTH" }, { month: "2026-03", reason: "south" });
-  await rebase(lead, { ...north, measure: "irrigation-time" }, { month: "2026-03", reason: "time" });
+  await rebase(
+    lead,
+    { ...north, measure: "irrigation-time" },
+    { month: "2026-03", reason: "time" },
+  );
   expect(await inForce()).toEqual([
     ["2026-02", "new protocol"],
     ["2026-05", "new pump"],

@@ -112,7 +112,9 @@ describe("whose they are", () => {
     expect(await unitsOf(lead, { kind: "clinician", subject: "NORTH/B2" })).toBe(1);
     expect(await unitsOf(south, all)).toBe(1);
     expect(await unitsOf(south, { kind: "practice", subject: "NORTH" })).toBe(0);
-    expect(await unitsOf(narrowed(lead, "NORTH"), { kind: "clinician", subject: "SOUTH/S1" })).toBe(0);
+    expect(await unitsOf(narrowed(lead, "NORTH"), { kind: "clinician", subject: "SOUTH/S1" })).toBe(
+      0,
+    );
   });
 
   it("is oneself alone by a reach of one's own, whatever is asked", async () => {
@@ -145,15 +147,30 @@ describe("a clinician's canals one by one", () => {
     await place(
       {
         at: "2026-07-02T09:00Z",
-        canals: { mb: { tooth: "46", curvature: 30, separations: 1 }, dl: { tooth: "46", unknown: 1 } },
+        canals: {
+          mb: { tooth: "46", curvature: 30, separations: 1 },
+          dl: { tooth: "46", unknown: 1 },
+        },
       },
       { at: "2026-07-01T09:00Z", canals: { main: { curvature: 9.9 } } },
       { at: "2026-07-01T09:00Z", code: "B2", canals: { main: separated } },
     );
     const found = await canalsInOrder(lead, "NORTH/A1", within);
     expect(found).toMatchObject([
-      { day: "2026-07-01", practice: "NORTH", canal: "main", case: "front/slight/primary", event: false },
-      { day: "2026-07-02", practice: "NORTH", canal: "mb", case: "molar/severe/primary", event: true },
+      {
+        day: "2026-07-01",
+        practice: "NORTH",
+        canal: "main",
+        case: "front/slight/primary",
+        event: false,
+      },
+      {
+        day: "2026-07-02",
+        practice: "NORTH",
+        canal: "mb",
+        case: "molar/severe/primary",
+        event: true,
+      },
     ]);
     expect(new Set(found.map(({ sessionId }) => sessionId)).size).toBe(2);
   });

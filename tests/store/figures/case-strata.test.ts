@@ -45,7 +45,9 @@ const treatments: readonly [string, string][] = [
 /** Every tooth with every curvature and treatment once, in turn by two clinicians; the place counts the uses. */
 const rows = teeth
   .flatMap(([tooth]) =>
-    curvatures.flatMap(([curvature]) => treatments.map(([treatment]) => ({ tooth, curvature, treatment }))),
+    curvatures.flatMap(([curvature]) =>
+      treatments.map(([treatment]) => ({ tooth, curvature, treatment })),
+    ),
   )
   .map(
     (one, place): FactRow => ({
@@ -92,9 +94,9 @@ test("each canal is in the cell of its tooth, curvature and treatment", async ()
         expected.set(name, (expected.get(name) ?? 0) + 1);
       }
   expect(expected.size).toBe(3 * 4 * 3);
-  expect(Object.fromEntries(found.map((one) => [JSON.stringify(one.stratum), unitsOf(one)]))).toEqual(
-    Object.fromEntries(expected),
-  );
+  expect(
+    Object.fromEntries(found.map((one) => [JSON.stringify(one.stratum), unitsOf(one)])),
+  ).toEqual(Object.fromEntries(expected));
 });
 
 test.each(["separation-per-canal", "separation-per-use", "volume"])(
@@ -106,13 +108,17 @@ test.each(["separation-per-canal", "separation-per-use", "volume"])(
       const own = cells.filter(
         ({ about }) =>
           about.kind === one.about.kind &&
-          (about.kind !== "clinician" || one.about.kind !== "clinician" || about.key === one.about.key),
+          (about.kind !== "clinician" ||
+            one.about.kind !== "clinician" ||
+            about.key === one.about.key),
       );
       const sum = (of: (figure: Figure) => number) => own.reduce((all, cell) => all + of(cell), 0);
       expect(sum(unitsOf)).toBe(unitsOf(one));
       expect(sum(({ population }) => population)).toBe(one.population);
       if (one.kind !== "rate") continue;
-      expect(sum((cell) => (cell.kind === "rate" ? cell.numerator : Number.NaN))).toBe(one.numerator);
+      expect(sum((cell) => (cell.kind === "rate" ? cell.numerator : Number.NaN))).toBe(
+        one.numerator,
+      );
     }
   },
 );

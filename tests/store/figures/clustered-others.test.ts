@@ -96,45 +96,57 @@ async function othersOf(worker: string) {
   });
 }
 
-test.each(seeds)("the others' clustered median and rates are those of their patients, seed %i", async (seed) => {
-  const rows = await filled(seed);
-  const rest = rows.filter(({ code }) => code !== "A1");
-  const found = await othersOf("NORTH/A1");
-  const of = (measure: string) => found.find((one) => one.measure === measure);
-  const median = clusteredMedianInterval(volumesOf(rest), 0.95);
-  expect(of("volume")?.n).toBe(volumesOf(rest).flat().length);
-  expect(of("volume")?.clustered?.lower).toBeCloseTo(median?.lower ?? Number.NaN, 9);
-  expect(of("volume")?.clustered?.upper).toBeCloseTo(median?.upper ?? Number.NaN, 9);
-  expect(of("volume")?.clustered?.designEffect).toBeCloseTo(median?.designEffect ?? Number.NaN, 9);
-  expect(of("separation-per-use")?.clusters).toEqual(clusterSums(countsOf(rest, separations, 2)));
-  expect(of("separation-per-canal")?.clusters).toEqual(clusterSums(countsOf(rest, separations, 1)));
-  expect(of("criterion/timer-reset")?.clusters).toEqual(clusterSums(countsOf(rest, resets, 1)));
-});
+test.each(seeds)(
+  "the others' clustered median and rates are those of their patients, seed %i",
+  async (seed) => {
+    const rows = await filled(seed);
+    const rest = rows.filter(({ code }) => code !== "A1");
+    const found = await othersOf("NORTH/A1");
+    const of = (measure: string) => found.find((one) => one.measure === measure);
+    const median = clusteredMedianInterval(volumesOf(rest), 0.95);
+    expect(of("volume")?.n).toBe(volumesOf(rest).flat().length);
+    expect(of("volume")?.clustered?.lower).toBeCloseTo(median?.lower ?? Number.NaN, 9);
+    expect(of("volume")?.clustered?.upper).toBeCloseTo(median?.upper ?? Number.NaN, 9);
+    expect(of("volume")?.clustered?.designEffect).toBeCloseTo(
+      median?.designEffect ?? Number.NaN,
+      9,
+    );
+    expect(of("separation-per-use")?.clusters).toEqual(clusterSums(countsOf(rest, separations, 2)));
+    expect(of("separation-per-canal")?.clusters).toEqual(
+      clusterSums(countsOf(rest, separations, 1)),
+    );
+    expect(of("criterion/timer-reset")?.clusters).toEqual(clusterSums(countsOf(rest, resets, 1)));
+  },
+);
 
-test.each(seeds)("the figures' clustered intervals are those of their patients, seed %i", async (seed) => {
-  const rows = await filled(seed);
-  const found = await figures(reach, {
-    measures: ["volume", "separation-per-use", "criterion/timer-reset"],
-    periods: [quarter as NonNullable<typeof quarter>],
-    by: ["group", "clinician"],
-  });
-  expect(found).toHaveLength(3 * 8);
-  for (const figure of found) {
-    const { about } = figure;
-    const own = about.kind === "clinician" ? rows.filter(({ code }) => code === about.code) : rows;
-    const expected =
-      figure.measure === "volume"
-        ? clusteredMedianInterval(volumesOf(own), 0.95)
-        : figure.measure === "separation-per-use"
-          ? clusteredProportion(countsOf(own, separations, 2), 0.95)?.interval
-          : clusteredProportion(countsOf(own, resets, 1), 0.95)?.interval;
-    expect(figure.clustered === null).toBe(expected === undefined);
-    if (!expected || !figure.clustered) continue;
-    expect(figure.clustered.method).toBe(expected.method);
-    expect(figure.clustered.lower).toBeCloseTo(expected.lower, 9);
-    expect(figure.clustered.upper).toBeCloseTo(expected.upper, 9);
-  }
-});
+test.each(seeds)(
+  "the figures' clustered intervals are those of their patients, seed %i",
+  async (seed) => {
+    const rows = await filled(seed);
+    const found = await figures(reach, {
+      measures: ["volume", "separation-per-use", "criterion/timer-reset"],
+      periods: [quarter as NonNullable<typeof quarter>],
+      by: ["group", "clinician"],
+    });
+    expect(found).toHaveLength(3 * 8);
+    for (const figure of found) {
+      const { about } = figure;
+      const own =
+        about.kind === "clinician" ? rows.filter(({ code }) => code === about.code) : rows;
+      const expected =
+        figure.measure === "volume"
+          ? clusteredMedianInterval(volumesOf(own), 0.95)
+          : figure.measure === "separation-per-use"
+            ? clusteredProportion(countsOf(own, separations, 2), 0.95)?.interval
+            : clusteredProportion(countsOf(own, resets, 1), 0.95)?.interval;
+      expect(figure.clustered === null).toBe(expected === undefined);
+      if (!expected || !figure.clustered) continue;
+      expect(figure.clustered.method).toBe(expected.method);
+      expect(figure.clustered.lower).toBeCloseTo(expected.lower, 9);
+      expect(figure.clustered.upper).toBeCloseTo(expected.upper, 9);
+    }
+  },
+);
 
 test("one patient, or values without any above the median, have no clustered ends", async () => {
   const one = (patient: string, volume: number): FactRow => ({
