@@ -51,8 +51,7 @@ test("is set on the line that the page shows: the whole, a practice, or a clinic
     { whose: "clinician:NORTH/A1" },
     { practice: "NORTH", whose: "clinician:NORTH/B2" },
   ];
-  for (const of of asked)
-    expect((await setRebase(lead, { ...form, ...of })).done).toBeDefined();
+  for (const of of asked) expect((await setRebase(lead, { ...form, ...of })).done).toBeDefined();
   expect(await lines()).toEqual([
     "group ",
     "practice NORTH",
