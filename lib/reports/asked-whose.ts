@@ -1,4 +1,5 @@
 import { z } from "zod";
+import type { FiguresReach } from "@/lib/access/reach";
 import type { Figure } from "@/lib/audit/figure";
 import type { Whose } from "@/lib/store/comparing/separations-in-order";
 import { inOrderOfCodes, rowLabel } from "@/lib/views/interval-chart";
@@ -62,4 +63,9 @@ function splitName(value: string): ["practice" | "clinician", string] {
   const at = value.indexOf(":");
   const kind = value.slice(0, at) === "practice" ? "practice" : "clinician";
   return [kind, value.slice(at + 1)];
+}
+
+/** The one practice of a reach that has but one, its own or the chosen one. */
+export function onlyPractice({ practices }: FiguresReach): string | undefined {
+  return practices?.length === 1 ? practices[0] : undefined;
 }

@@ -9,7 +9,7 @@ import { day, month } from "@/lib/views/day";
 import { type FigureRow, figureRow } from "@/lib/views/figure-row";
 import { measureAddress } from "@/lib/views/lead-address";
 import { periodWords } from "@/lib/views/period-words";
-import { type AskedWhose, askedWhose } from "./asked-whose";
+import { type AskedWhose, askedWhose, onlyPractice } from "./asked-whose";
 import { changesOf } from "./changes";
 import { clinicianCusum } from "./clinician-cusum";
 import { figures } from "./figures";
@@ -42,7 +42,7 @@ export async function measureOverTime(
   practice: string | undefined,
   of: readonly Figure[],
 ): Promise<OverTimeView> {
-  const chosen = askedWhose(asked, practice, of);
+  const chosen = askedWhose(asked, onlyPractice(reach), of);
   const months = monthsUpTo(period.until, monthsShown);
   const summed = measure === "separation-per-canal";
   const ofOne = chosen.whose.kind === "clinician";

@@ -4,7 +4,7 @@ import { Refused } from "@/lib/access/refused";
 import type { Viewer } from "@/lib/access/viewer";
 import { period as periodNamed, rollingYear } from "@/lib/records/period";
 import { type Line, rebase, withdrawRebase } from "@/lib/store/comparing/rebases";
-import { askedWhose } from "./asked-whose";
+import { askedWhose, onlyPractice } from "./asked-whose";
 import { allMeasures, figures } from "./figures";
 
 type Answer = { readonly done?: string; readonly wrong?: Readonly<Record<string, string>> };
@@ -56,7 +56,7 @@ async function lineOf(viewer: Viewer, typed: Typed) {
     periods: [span, rollingYear(span)],
     by: ["practice", "clinician"],
   });
-  const asked = askedWhose(whose, practice || undefined, shown);
+  const asked = askedWhose(whose, onlyPractice(reach), shown);
   if ((whose ?? "") !== asked.name) throw new Refused("That line is not yours to set limits on.");
   const of: Line = { measure, ...asked.whose };
   return { reach, of };

@@ -1,5 +1,6 @@
 import hypergeometricCdf from "@stdlib/stats-base-dists-hypergeometric-cdf";
 import { requireCount, requireEventsAmong, requireLevel } from "@/lib/statistics/count-and-level";
+import { firstWhole } from "@/lib/statistics/first-whole";
 import { twoSidedNormalQuantile } from "@/lib/statistics/normal";
 import { requireProbability } from "@/lib/statistics/probability";
 
@@ -47,23 +48,11 @@ export function hypergeometricInterval(
   const tail = (1 - level) / 2;
   const over = (probability: number) => Math.fround(probability) > Math.fround(tail);
   // P(X ≥ m) rises with the count, P(X ≤ m) with those that lack it: each end is where its tail comes over.
-  const having = first(m, population - (n - m), (count) =>
+  const having = firstWhole(m, population - (n - m), (count) =>
     over(1 - hypergeometricCdf(m - 1, population, count, n)),
   );
-  const lacking = first(n - m, population - m, (count) =>
+  const lacking = firstWhole(n - m, population - m, (count) =>
     over(hypergeometricCdf(m, population, population - count, n)),
   );
   return { lower: having, upper: population - lacking };
-}
-
-/** The first whole number from `low` at which it holds; `high` where it does at none before. */
-function first(low: number, high: number, holds: (count: number) => boolean): number {
-  let from = low;
-  let to = high;
-  while (from < to) {
-    const middle = Math.floor((from + to) / 2);
-    if (holds(middle)) to = middle;
-    else from = middle + 1;
-  }
-  return from;
 }

@@ -31,13 +31,6 @@ function likeliestSecond(
   difference: number,
 ): number {
   const slope = (p2: number) =>
-    pull(x1, p2 + difference) -
-    pull(n1 - x1, 1 - p2 - difference) +
-    pull(x2, p2) -
-    pull(n2 - x2, 1 - p2);
+    x1 / (p2 + difference) - (n1 - x1) / (1 - p2 - difference) + x2 / p2 - (n2 - x2) / (1 - p2);
   return bisect((p2) => slope(p2) < 0, Math.max(0, -difference), Math.min(1, 1 - difference));
-}
-
-function pull(count: number, proportion: number): number {
-  return count === 0 ? 0 : count / proportion;
 }

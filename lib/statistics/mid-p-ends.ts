@@ -1,4 +1,3 @@
-import betaQuantile from "@stdlib/stats-base-dists-beta-quantile";
 import binomialCdf from "@stdlib/stats-base-dists-binomial-cdf";
 import { bisect } from "@/lib/statistics/bisection";
 import type { Ends } from "@/lib/statistics/interval";
@@ -24,12 +23,7 @@ export function midPEnds(events: number, units: number, tail: number): Ends {
 function lowerEnd(events: number, units: number, tail: number): number {
   if (events === 0) return 0;
   if (events === units) return Math.exp(Math.log(2 * tail) / units);
-  // The mid-P tail lies between P(X > x) and P(X ≥ x), so its root lies between their exact roots.
-  return bisect(
-    (proportion) => upperTailMidP(events, units, proportion) > tail,
-    betaQuantile(tail, events, units - events + 1),
-    betaQuantile(tail, events + 1, units - events),
-  );
+  return bisect((proportion) => upperTailMidP(events, units, proportion) > tail, 0, 1);
 }
 
 function upperTailMidP(events: number, units: number, proportion: number): number {

@@ -9,7 +9,6 @@ import gammaln from "@stdlib/math-base-special-gammaln";
  */
 export function poissonAtLeast(events: number, mean: number): number {
   if (events === 0) return 1;
-  if (mean === 0) return 0;
   let term = 1;
   let sum = 1;
   for (let more = 1; term > sum * Number.EPSILON; more += 1) {

@@ -70,14 +70,16 @@ test("is refused on a line that is nobody's or not within the reach", async () =
   await expect(set({ whose: "clinician:SOUTH/S1" }, ofNorth)).rejects.toThrow(Refused);
   await expect(set({ whose: "practice:SOUTH" }, ofNorth)).rejects.toThrow(Refused);
   await expect(set({ practice: "SOUTH" }, ofNorth)).rejects.toThrow(Refused);
-  // The whole of a lead of one practice is not the line of all practices.
-  await expect(set({}, ofNorth)).rejects.toThrow(Refused);
   await expect(set({ measure: "speed" })).rejects.toThrow(Refused);
   await expect(set({ period: "soon" })).rejects.toThrow(Refused);
   for (const role of ["quality-officer", "clinician", "administrator", "record-keeper"] as const)
     await expect(set({}, viewerAs(role, null, "NORTH/A1"))).rejects.toThrow(Refused);
   expect(await lines()).toEqual([]);
-  expect((await set({ practice: "NORTH" }, ofNorth)).done).toBeDefined();
+  // The whole of a lead of one practice is that practice, not all practices.
+  expect((await set({}, ofNorth)).done).toBeDefined();
+  expect(await lines()).toHaveLength(1);
+  const north = { measure: "volume", kind: "practice", subject: "NORTH" } as const;
+  expect(await rebasesOf(leadReach(lead), north)).toHaveLength(1);
 });
 
 test("says beside each field what is wrong with it", async () => {
