@@ -46,16 +46,18 @@ export function miettinenNurminen(
   requireGroups(x1, n1, x2, n2, level);
   if (n1 === 0 || n2 === 0) return undefined;
   const z = twoSidedNormalQuantile(level);
-  const seen = x1 / n1 - x2 / n2;
-  const score = (difference: number) => differenceScore(x1, n1, x2, n2, difference);
-  // The score falls as the supposed difference rises: from +∞ at −1 to −∞ at 1. A difference of
-  // −1 or 1 is its own end.
   return {
-    lower: seen === -1 ? -1 : bisect((difference) => score(difference) < z, -1, seen),
-    upper: seen === 1 ? 1 : bisect((difference) => score(difference) < -z, seen, 1),
+    lower: -upperByScore(x2, n2, x1, n1, z),
+    upper: upperByScore(x1, n1, x2, n2, z),
     level,
     method: "miettinen-nurminen",
   };
+}
+
+// The score falls as the supposed difference rises, to −∞ at 1. A difference of 1 is its own end.
+function upperByScore(x1: number, n1: number, x2: number, n2: number, z: number): number {
+  const score = (difference: number) => differenceScore(x1, n1, x2, n2, difference);
+  return bisect((difference) => score(difference) < -z, x1 / n1 - x2 / n2, 1);
 }
 
 function requireGroups(x1: number, n1: number, x2: number, n2: number, level: number): void {
