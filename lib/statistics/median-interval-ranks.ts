@@ -22,8 +22,8 @@ export function medianIntervalRanks(n: number, level: number): MedianIntervalRan
   // values; relative to what lies outside, so that levels close to 1 keep their meaning.
   const allowed = Math.fround(1 - level);
   const fails = (rank: number) => Math.fround(outside(rank, n)) > allowed;
-  // Rank 1 and n are the widest pair; past half of the values the two ends would meet.
-  const lower = firstWhole(1, Math.floor(n / 2) + 1, fails) - 1;
+  // Rank 1 and n are the widest pair; past half of the values the two ends have met.
+  const lower = firstWhole(1, n, fails) - 1;
   if (lower === 0) return undefined;
   return { lower, upper: n + 1 - lower, coverage: 1 - outside(lower, n) };
 }

@@ -21,7 +21,6 @@ export function midPEnds(events: number, units: number, tail: number): Ends {
 }
 
 function lowerEnd(events: number, units: number, tail: number): number {
-  if (events === 0) return 0;
   if (events === units) return Math.exp(Math.log(2 * tail) / units);
   return bisect((proportion) => upperTailMidP(events, units, proportion) > tail, 0, 1);
 }

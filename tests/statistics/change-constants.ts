@@ -16,13 +16,13 @@ import { runTests } from "./run-tests";
 
 // Changes every numeric constant of lib/statistics by 1 % (0 to 0.01), one at a time, in copies of the
 // project, and lists the changes that leave the tests of tests/statistics green. Takes minutes.
-//   npx tsx --tsconfig lib/command/tsconfig.json tests/statistics/change-constants.ts [part of a file name]
+//   npx tsx --tsconfig lib/command/tsconfig.json tests/statistics/change-constants.ts [part of a file name …]
 const FOLDER = "lib/statistics";
 const WORKERS = 2;
 
-const part = process.argv[2] ?? "";
+const parts = process.argv.length > 2 ? process.argv.slice(2) : [""];
 const constants = readdirSync(join(projectFolder, FOLDER))
-  .filter((file) => file.endsWith(".ts") && file.includes(part))
+  .filter((file) => file.endsWith(".ts") && parts.some((part) => file.includes(part)))
   .sort()
   .flatMap((file) => constantsOf(`${FOLDER}/${file}`, join(projectFolder, FOLDER, file)));
 const home = mkdtempSync(join(tmpdir(), "constants-"));
