@@ -22,6 +22,8 @@ export function acrossAxis(axis: ChartAxis) {
 export function upAxis(axis: ChartAxis) {
   return {
     ...valuesOf(axis),
+    // Room for a mark on the edge, which would else be cut.
+    padding: { top: 7, bottom: 7 },
     width: textWidth(axis.ticks.map((tick) => tick.words)),
     axisLine: false,
     tickLine: false,
