@@ -7,6 +7,7 @@ import { level } from "@/lib/audit/level";
 import { medianEnds } from "@/lib/audit/median-ends";
 import { criteria, criterionMeasure } from "@/lib/protocol/criteria";
 import { monthsUpTo, type Period } from "@/lib/records/period";
+import { revision } from "@/lib/store/facts/revision";
 import { tallies } from "@/lib/store/figures/tallies";
 import { disagreeingCanals } from "@/lib/store/quality/disagreeing-canals";
 import { heldCount } from "@/lib/store/quality/held-count";
@@ -16,6 +17,7 @@ import { type Address, type Asked, askedFigures } from "./asked-period";
 import { allMeasures, figures } from "./figures";
 import { levelsInForce } from "./flag-levels";
 import { onFourQuarters } from "./four-quarters";
+import { kept } from "./kept";
 
 /** What the page shows of the four families across clinicians; the others have their own pages. */
 const medians = ["irrigation-time", "volume"];
@@ -83,16 +85,24 @@ async function quarterFigures(
   return { quarter, shown: await onFourQuarters(reach, period, quarter) };
 }
 
-/** Counts alone, of the whole, in page order. */
-async function completeness(reach: FiguresReach, period: Period): Promise<Completeness[]> {
-  const counted = await tallies(reach, {
+/** Counts alone, of the whole, in page order; kept until the records change. */
+function completeness(reach: FiguresReach, period: Period): Promise<readonly Completeness[]> {
+  return kept(
+    `completeness ${JSON.stringify([reach.practices, period])}`,
+    () => revision(reach),
+    () => counted(reach, period),
+  );
+}
+
+async function counted(reach: FiguresReach, period: Period): Promise<Completeness[]> {
+  const found = await tallies(reach, {
     measures: toComplete,
     periods: [period],
     by: ["group"],
     ends: medianEnds(level),
     countsAlone: true,
   });
-  return counted
+  return found
     .map(completenessOf)
     .sort((one, other) => toComplete.indexOf(one.measure) - toComplete.indexOf(other.measure));
 }
