@@ -1,7 +1,6 @@
-import { measures } from "@/lib/measures/measures";
-import { smallestDetectable } from "@/lib/statistics/detectable";
 import { type Flag, type FlagLevels, flags } from "@/lib/statistics/flags";
 import type { Figure, RateFigure } from "./figure";
+import { nearestSeen } from "./nearest-seen";
 import { type Pooled, pooledOf } from "./pooled";
 
 /** A clinician's rate, what chance makes of it among all the page's figures, and what could have been seen. */
@@ -25,9 +24,6 @@ export type PageFlags = {
   /** Clinicians' figures that take no part, as too little of them is recorded. */
   readonly notAssessable: readonly RateFigure[];
 };
-
-/** How often a true difference of the size named would have been seen. */
-export const power = 0.8;
 
 /**
  * Flags of all clinicians' rates on a page together, each against the pooled rate of all who are shown, by the convention
@@ -80,16 +76,7 @@ function isAssessable(figure: RateFigure): boolean {
   return figure.inTheseRecords !== "not assessable";
 }
 
-/** Of what should be rare the smallest higher rate, of what should be frequent the highest lower one. */
 function detectable(figure: RateFigure, pooled: Pooled, tail: number): number | null {
   const units = Math.floor(figure.denominator / Math.max(1, pooled.designEffect));
-  if (lowerIsBetter(figure.measure))
-    return smallestDetectable(units, pooled.rate, tail, power) ?? null;
-  const mirrored = smallestDetectable(units, 1 - pooled.rate, tail, power);
-  return mirrored === undefined ? null : 1 - mirrored;
-}
-
-/** Is a higher value of concern. */
-export function lowerIsBetter(measure: string): boolean {
-  return measures.find((one) => one.id === measure)?.lowerIsBetter === true;
+  return nearestSeen(figure.measure, units, pooled.rate, tail);
 }

@@ -2,6 +2,7 @@ import type { ControlChart } from "@/lib/statistics/control-chart";
 import { chooseP, pChart, pPrimeChart, uChart, xmrChart } from "@/lib/statistics/control-chart";
 import { quantile } from "@/lib/statistics/quantile";
 import { runSignals } from "@/lib/statistics/run-chart";
+import { FEWEST_UNITS } from "@/lib/statistics/xmr-chart";
 import type { Figure } from "./figure";
 import {
   type ChartName,
@@ -20,9 +21,6 @@ type Limits = {
   readonly drawn: ControlChart | undefined;
   readonly why: WhyNoLimits;
 };
-
-/** A median of fewer units says too little to stand as a month (lib/statistics/xmr-chart). */
-const fewestUnits = 10;
 
 /**
  * A measure month by month: medians on an XmR chart, events per use on a u chart, other rates on a p chart, or p′ where
@@ -100,7 +98,7 @@ function ofMedians(months: readonly MonthOf[]): Limits {
 
 function estimateOf(figure: Figure | undefined): number | null {
   if (!figure || figure.estimate === null) return null;
-  return figure.kind === "median" && figure.n < fewestUnits ? null : figure.estimate;
+  return figure.kind === "median" && figure.n < FEWEST_UNITS ? null : figure.estimate;
 }
 
 function unitsOf(figure: Figure | undefined): number {

@@ -1,8 +1,7 @@
-import { smallestDetectable } from "@/lib/statistics/detectable";
 import type { Comparison } from "./comparison";
 import type { RateFigure } from "./figure";
-import { lowerIsBetter, power } from "./flagged";
 import { level } from "./level";
+import { nearestSeen } from "./nearest-seen";
 
 /**
  * The nearest true rate, on the side that would be of concern, that a figure's units would have shown against the rate
@@ -18,8 +17,5 @@ export function seenAgainst(figure: RateFigure, comparison: Comparison): number 
   if (!clustered || theta === null || theta === 0 || theta === 1) return undefined;
   // A hair is added so that rounding does not make 28 of 29.
   const units = Math.floor((clustered.effectiveUnits ?? clustered.clusters) + 1e-9);
-  const tail = (1 - level) / 2;
-  if (lowerIsBetter(figure.measure)) return smallestDetectable(units, theta, tail, power) ?? null;
-  const mirrored = smallestDetectable(units, 1 - theta, tail, power);
-  return mirrored === undefined ? null : 1 - mirrored;
+  return nearestSeen(figure.measure, units, theta, (1 - level) / 2);
 }

@@ -71,6 +71,12 @@ export function rollingYear(to: Period): Period {
   return { name: `${from}..${dayAfter(to.until, -1)}`, from, until: to.until };
 }
 
+/** The year that ends with the day before `until`. */
+export function yearUntil(until: string): Period {
+  const from = `${Number(until.slice(0, 4)) - 1}${until.slice(4)}`.replace("-02-29", "-02-28");
+  return { name: `${from}..${dayAfter(until, -1)}`, from, until };
+}
+
 export function dayAfter(day: string, days: number): string {
   const date = new Date(`${day}T00:00:00Z`);
   date.setUTCDate(date.getUTCDate() + days);

@@ -3,7 +3,8 @@ import type { PeopleReach } from "@/lib/access/reach";
 import type { Grant } from "@/lib/access/viewer";
 import { clinicianKeysWithin } from "@/lib/store/people/clinician-keys";
 import { placesWithin } from "@/lib/store/places/places-within";
-import type { roleInput, Wrong } from "./person-input";
+import type { roleInput } from "./person-input";
+import type { Wrong } from "./read-input";
 
 /**
  * The role that is asked for, checked against what there is: the practice must be known, a clinician needs the

@@ -5,7 +5,8 @@ import { removePersonWithin } from "@/lib/store/people/remove-person";
 import { setPasswordWithin } from "@/lib/store/people/set-password";
 import { askedRole } from "./asked-role";
 import { madePassword } from "./made-password";
-import { readInput, roleInput, type Wrong } from "./person-input";
+import { roleInput } from "./person-input";
+import { readInput, type Wrong } from "./read-input";
 
 /** Done, or what is wrong; `form` holds what is wrong with no single field. */
 export type Changed = { readonly done: string } | { readonly wrong: Wrong };

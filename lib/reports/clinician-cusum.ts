@@ -1,13 +1,12 @@
 import type { FiguresReach, OwnReach } from "@/lib/access/reach";
 import { separationCusum } from "@/lib/audit/separation-cusum";
-import { dayAfter, type Period } from "@/lib/records/period";
+import { type Period, yearUntil } from "@/lib/records/period";
 import { canalsInOrder } from "@/lib/store/comparing/separations-in-order";
 import { visitPatterns } from "@/lib/store/comparing/visit-patterns";
-import { revision } from "@/lib/store/facts/revision";
 import type { CusumChart } from "@/lib/views/control-rows";
 import { cusumChart } from "@/lib/views/cusum-chart";
 import { periodWords } from "@/lib/views/period-words";
-import { kept } from "./kept";
+import { keptWithin } from "./kept-within";
 
 /** The chart, or in words why there is none. */
 export type ClinicianCusum = { readonly cusum: CusumChart | null; readonly words: string | null };
@@ -22,10 +21,8 @@ export async function clinicianCusum(
   whose: string,
   period: Period,
 ): Promise<ClinicianCusum> {
-  return kept(
-    `running sum ${JSON.stringify([withinOf(reach), key, whose, period])}`,
-    () => revision(reach),
-    () => computed(reach, key, whose, period),
+  return keptWithin(reach, ["running sum", key, whose, period], () =>
+    computed(reach, key, whose, period),
   );
 }
 
@@ -57,15 +54,4 @@ async function computed(
       spanWords: periodWords(span),
     }),
   };
-}
-
-/** What the reach sees, so that answers are kept apart. */
-function withinOf(reach: FiguresReach | OwnReach): unknown {
-  return "clinicianKey" in reach ? reach.clinicianKey : [reach.practices, reach.byClinician];
-}
-
-/** The year that ends with the day before. */
-export function yearUntil(until: string): Period {
-  const from = `${Number(until.slice(0, 4)) - 1}${until.slice(4)}`.replace("-02-29", "-02-28");
-  return { name: `${from}..${dayAfter(until, -1)}`, from, until };
 }

@@ -7,9 +7,8 @@ import { measures } from "@/lib/measures/measures";
 import type { StratumKind, SubjectKind } from "@/lib/measures/tally";
 import { criteria, criterionMeasure } from "@/lib/protocol/criteria";
 import type { Period } from "@/lib/records/period";
-import { revision } from "@/lib/store/facts/revision";
 import { tallies } from "@/lib/store/figures/tallies";
-import { kept } from "./kept";
+import { keptWithin } from "./kept-within";
 
 export type FiguresAsked = {
   /** Ids of measures, or criterion/<id>; all where absent. */
@@ -34,16 +33,7 @@ export async function figures(
   reach: FiguresReach | OwnReach,
   asked: FiguresAsked,
 ): Promise<Figure[]> {
-  const within =
-    "clinicianKey" in reach ? reach.clinicianKey : [reach.practices, reach.byClinician];
-  const question = JSON.stringify([within, asked]);
-  return [
-    ...(await kept(
-      question,
-      () => revision(reach),
-      () => computed(reach, asked),
-    )),
-  ];
+  return [...(await keptWithin(reach, asked, () => computed(reach, asked)))];
 }
 
 async function computed(reach: FiguresReach | OwnReach, asked: FiguresAsked): Promise<Figure[]> {

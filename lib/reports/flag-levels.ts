@@ -5,6 +5,7 @@ import type { Viewer } from "@/lib/access/viewer";
 import { standardLevels } from "@/lib/audit/flag-levels";
 import { chooseLevels, chosenLevels } from "@/lib/store/comparing/flag-levels";
 import { type LevelsView, levelsView } from "@/lib/views/flag-levels";
+import { readInput, type Wrong } from "./read-input";
 
 /** The levels that flags are raised at. */
 export async function levelsInForce(reach: FiguresReach | OwnReach) {
@@ -36,15 +37,12 @@ const chosen = z.object({
 export async function changeFlagLevels(
   viewer: Viewer,
   typed: Readonly<Record<string, string>>,
-): Promise<{ readonly done?: string; readonly wrong?: Readonly<Record<string, string>> }> {
+): Promise<{ readonly done?: string; readonly wrong?: Wrong }> {
   const reach = peopleReach(viewer);
-  const read = chosen.safeParse(typed);
-  if (!read.success) {
-    const wrong = read.error.issues.map((issue) => [String(issue.path[0]), issue.message]);
-    return { wrong: Object.fromEntries(wrong) };
-  }
-  if (read.data.lookFirst > read.data.look)
+  const input = readInput(chosen, typed);
+  if ("wrong" in input) return input;
+  if (input.read.lookFirst > input.read.look)
     return { wrong: { lookFirst: "Look first is the stricter of the two: not over the look." } };
-  await chooseLevels(reach, read.data);
+  await chooseLevels(reach, input.read);
   return { done: "In force from now on. Earlier levels are kept below." };
 }

@@ -7,7 +7,6 @@ import { level } from "@/lib/audit/level";
 import { medianEnds } from "@/lib/audit/median-ends";
 import { criteria, criterionMeasure } from "@/lib/protocol/criteria";
 import { monthsUpTo, type Period } from "@/lib/records/period";
-import { revision } from "@/lib/store/facts/revision";
 import { tallies } from "@/lib/store/figures/tallies";
 import { disagreeingCanals } from "@/lib/store/quality/disagreeing-canals";
 import { heldCount } from "@/lib/store/quality/held-count";
@@ -17,7 +16,7 @@ import { type Address, type Asked, askedFigures } from "./asked-period";
 import { allMeasures, figures } from "./figures";
 import { levelsInForce } from "./flag-levels";
 import { onFourQuarters } from "./four-quarters";
-import { kept } from "./kept";
+import { keptWithin } from "./kept-within";
 
 /** What the page shows of the four families across clinicians; the others have their own pages. */
 const medians = ["irrigation-time", "volume"];
@@ -87,11 +86,7 @@ async function quarterFigures(
 
 /** Counts alone, of the whole, in page order; kept until the records change. */
 function completeness(reach: FiguresReach, period: Period): Promise<readonly Completeness[]> {
-  return kept(
-    `completeness ${JSON.stringify([reach.practices, period])}`,
-    () => revision(reach),
-    () => counted(reach, period),
-  );
+  return keptWithin(reach, ["completeness", period], () => counted(reach, period));
 }
 
 async function counted(reach: FiguresReach, period: Period): Promise<Completeness[]> {

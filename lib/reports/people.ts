@@ -7,7 +7,8 @@ import { placesWithin } from "@/lib/store/places/places-within";
 import { moment } from "@/lib/views/day";
 import { askedRole } from "./asked-role";
 import { madePassword } from "./made-password";
-import { personInput, readInput, type Wrong } from "./person-input";
+import { personInput } from "./person-input";
+import { readInput, type Wrong } from "./read-input";
 
 /** One person as the page lists them. */
 export type PersonView = {

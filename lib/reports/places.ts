@@ -4,7 +4,7 @@ import { changePracticeWithin } from "@/lib/store/places/change-practice";
 import { confirmCodesWithin } from "@/lib/store/places/confirm-codes";
 import { type PlaceRow, placesWithin } from "@/lib/store/places/places-within";
 import type { Changed } from "./change-person";
-import { readInput } from "./person-input";
+import { readInput } from "./read-input";
 import { isTimeZone } from "./time-zone";
 
 const practiceInput = z.object({

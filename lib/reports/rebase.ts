@@ -6,8 +6,9 @@ import { period as periodNamed, rollingYear } from "@/lib/records/period";
 import { type Line, rebase, withdrawRebase } from "@/lib/store/comparing/rebases";
 import { askedWhose, onlyPractice } from "./asked-whose";
 import { allMeasures, figures } from "./figures";
+import { readInput, type Wrong } from "./read-input";
 
-type Answer = { readonly done?: string; readonly wrong?: Readonly<Record<string, string>> };
+type Answer = { readonly done?: string; readonly wrong?: Wrong };
 type Typed = Readonly<Record<string, string>>;
 
 const line = z.object({
@@ -24,13 +25,10 @@ const numbered = z.object({ id: z.coerce.number().int().positive() });
 
 /** Lets the limits of a line begin anew, with a reason that is kept and printed. @throws Refused */
 export async function setRebase(viewer: Viewer, typed: Typed): Promise<Answer> {
-  const read = chosen.safeParse(typed);
-  if (!read.success) {
-    const wrong = read.error.issues.map((issue) => [String(issue.path[0]), issue.message]);
-    return { wrong: Object.fromEntries(wrong) };
-  }
+  const input = readInput(chosen, typed);
+  if ("wrong" in input) return input;
   const { reach, of } = await lineOf(viewer, typed);
-  await rebase(reach, of, read.data);
+  await rebase(reach, of, input.read);
   return { done: "The limits begin anew there. It can be taken back below." };
 }
 

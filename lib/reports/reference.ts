@@ -8,7 +8,7 @@ import {
 import type { Figure } from "@/lib/audit/figure";
 import { level } from "@/lib/audit/level";
 import { medianEnds } from "@/lib/audit/median-ends";
-import { dayAfter, type Period, period } from "@/lib/records/period";
+import { type Period, period, yearUntil } from "@/lib/records/period";
 import { others } from "@/lib/store/figures/others";
 import { figures } from "./figures";
 
@@ -83,13 +83,15 @@ async function othersOf(
   );
 }
 
-/** Each figure's own four quarters before its period. */
+/** Each figure's own year before its period, of a quarter the four before it. */
 async function ownBefore(
   reach: FiguresReach | OwnReach,
   of: readonly OfClinician[],
 ): Promise<Map<Figure, Figure>> {
   if (of.length === 0) return new Map();
-  const earlier = new Map(of.map((figure) => [figure.period, yearBefore(periodOf(figure.period))]));
+  const earlier = new Map(
+    of.map((figure) => [figure.period, yearUntil(periodOf(figure.period).from)]),
+  );
   const history = await figures(reach, {
     measures: [...new Set(of.map((figure) => figure.measure))],
     periods: [...earlier.values()],
@@ -104,12 +106,6 @@ async function ownBefore(
       return before ? [[figure, before] as const] : [];
     }),
   );
-}
-
-/** The four quarters before a quarter; of any other period the year that ends with the day before it. */
-function yearBefore(of: Period): Period {
-  const from = `${Number(of.from.slice(0, 4)) - 1}${of.from.slice(4)}`.replace("-02-29", "-02-28");
-  return { name: `${from}..${dayAfter(of.from, -1)}`, from, until: of.from };
 }
 
 function periodOf(name: string): Period {

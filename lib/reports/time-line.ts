@@ -39,14 +39,14 @@ export async function lineOverTime(
     const chart = measure === "separation-per-canal" ? "g" : "t";
     return { rebases, line: rareLine(chart, found, begins) };
   }
-  const line24 = monthlyLine(
+  const byMonth = monthlyLine(
     months.map(({ name }) => ({
       month: name,
       figure: own.find((figure) => figure.period === name),
     })),
     begins,
   );
-  return { rebases, line: line24 };
+  return { rebases, line: byMonth };
 }
 
 function isRare(figures: readonly Figure[]): boolean {

@@ -12,7 +12,7 @@ export type XmrChart =
   | { drawn: false; reason: "no-neighbours" | "no-variation" | "uneven-months" };
 
 // Notes on measures: the median of fewer units says too little to stand as a month.
-const FEWEST_UNITS = 10;
+export const FEWEST_UNITS = 10;
 // Beyond it the months' values differ too much in their own precision for one pair of limits.
 const LARGEST_OVER_SMALLEST = 4;
 

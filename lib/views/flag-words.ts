@@ -1,5 +1,6 @@
 import type { Figure, RateFigure } from "@/lib/audit/figure";
-import { type Flagged, lowerIsBetter, type PageFlags } from "@/lib/audit/flagged";
+import type { Flagged, PageFlags } from "@/lib/audit/flagged";
+import { lowerIsBetter } from "@/lib/audit/nearest-seen";
 import { valueWords } from "./figure-line";
 import { promiseOf } from "./flag-levels";
 import { titleOf, unitName } from "./measure-words";

@@ -1,6 +1,6 @@
 import type { Comparison } from "@/lib/audit/comparison";
 import type { Figure } from "@/lib/audit/figure";
-import { lowerIsBetter } from "@/lib/audit/flagged";
+import { lowerIsBetter } from "@/lib/audit/nearest-seen";
 import { seenAgainst } from "@/lib/audit/seen-against";
 import { shortName } from "./own-comparison";
 import { percent } from "./quantity";

@@ -1,9 +1,9 @@
 import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
 import { holderReach, ownReach, qualityReach } from "@/lib/access/reach";
-import { monthsUpTo, type Period, period } from "@/lib/records/period";
+import { monthsUpTo, type Period, period, yearUntil } from "@/lib/records/period";
 import { askedWhose } from "@/lib/reports/asked-whose";
 import { changesOf } from "@/lib/reports/changes";
-import { clinicianCusum, yearUntil } from "@/lib/reports/clinician-cusum";
+import { clinicianCusum } from "@/lib/reports/clinician-cusum";
 import { figures } from "@/lib/reports/figures";
 import { measureOverTime } from "@/lib/reports/measure-over-time";
 import { lineOverTime } from "@/lib/reports/time-line";
