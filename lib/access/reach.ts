@@ -40,6 +40,16 @@ class People {
   ) {}
 }
 
+class Protocols {
+  protected readonly made = true;
+  constructor(
+    readonly by: string,
+    readonly practices: readonly string[] | null,
+    /** The practices whose protocol the viewer may change, as their clinical lead; null is all, empty is none. */
+    readonly changes: readonly string[] | null,
+  ) {}
+}
+
 class OwnNotes {
   protected readonly made = true;
   constructor(readonly userId: string) {}
@@ -53,6 +63,8 @@ export type OwnReach = FiguresOfOne;
 export type RecordsReach = Records;
 /** People and practices. */
 export type PeopleReach = People;
+/** The protocols of practices. */
+export type ProtocolReach = Protocols;
 /** A person's private notes. */
 export type NotesReach = OwnNotes;
 
@@ -83,6 +95,26 @@ export function recordsReach(viewer: Viewer): RecordsReach {
 
 export function peopleReach(viewer: Viewer): PeopleReach {
   return new People(viewer.name, practicesAs(viewer, "administrator"));
+}
+
+/** Whoever is judged by a protocol, signs for it or keeps the practice reads it; its clinical lead alone changes it. */
+export function protocolReach(viewer: Viewer): ProtocolReach {
+  const changes = hasRole(viewer, "clinical-lead") ? practicesAs(viewer, "clinical-lead") : [];
+  // A clinician may work at several practices, and no protocol is a secret.
+  if (hasRole(viewer, "clinician")) return new Protocols(viewer.name, null, changes);
+  const readers = (["clinical-lead", "quality-officer", "administrator"] as const).filter((role) =>
+    hasRole(viewer, role),
+  );
+  if (readers.length === 0)
+    throw new Refused(
+      "The protocol is for clinicians, clinical leads, quality officers and administrators; none of these is one of your roles.",
+    );
+  const read = readers.map((role) => practicesAs(viewer, role));
+  return new Protocols(
+    viewer.name,
+    read.includes(null) ? null : [...new Set(read.flatMap((practices) => practices ?? []))],
+    changes,
+  );
 }
 
 export function notesReach(viewer: Viewer): NotesReach {

@@ -1,5 +1,5 @@
 import type { ClusterCounts, ClusteredMedian } from "@/lib/measures/tally";
-import { criterionOf } from "@/lib/protocol/criteria";
+import { criterionId } from "@/lib/protocol/criterion";
 import { medianIntervalRanks } from "@/lib/statistics/median-interval-ranks";
 import { clopperPearson, wilson } from "@/lib/statistics/proportion-interval";
 import { clusteredMedian, clusteredRate } from "./clustered";
@@ -92,5 +92,5 @@ export function noComparison(why: string): Comparison {
 }
 
 function rateInterval(measure: string, events: number, n: number): FigureInterval | null {
-  return (criterionOf(measure) ? wilson : clopperPearson)(events, n, level) ?? null;
+  return (criterionId(measure) ? wilson : clopperPearson)(events, n, level) ?? null;
 }

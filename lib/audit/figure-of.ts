@@ -1,6 +1,5 @@
 import { measureOf } from "@/lib/measures/measures";
 import type { MedianTally, RateTally, Tally } from "@/lib/measures/tally";
-import { criterionOf } from "@/lib/protocol/criteria";
 import type { Criterion } from "@/lib/protocol/criterion";
 import type { Interval } from "@/lib/statistics/interval";
 import { medianIntervalRanks } from "@/lib/statistics/median-interval-ranks";
@@ -12,14 +11,15 @@ import { level } from "./level";
 /** Counts become a figure: an estimate, its interval by the method the notes choose, and for a criterion its verdicts. */
 export function figureOf(tally: Tally): Figure {
   if (tally.kind === "median") return medianFigure(tally);
-  const criterion = criterionOf(tally.measure);
+  const { criterion } = tally;
   return criterion ? adherenceFigure(tally, criterion) : separationFigure(tally);
 }
 
 function shared(tally: Tally) {
-  const { measure, population, excluded, excepted, notRecorded } = tally;
+  const { measure, criterion, population, excluded, excepted, notRecorded } = tally;
   return {
     measure,
+    ...(criterion ? { criterion } : {}),
     about: tally.subject,
     period: tally.period.name,
     population,
@@ -64,10 +64,19 @@ function separationFigure(tally: RateTally): RateFigure {
 function adherenceFigure(tally: RateTally, criterion: Criterion): RateFigure {
   const { numerator, denominator, notRecorded } = tally;
   const interval = wilson(numerator, denominator, level);
-  const figure = { ...rateFigure(tally, interval), unit: criterion.unit, target: criterion.target };
+  const figure = {
+    ...rateFigure(tally, interval),
+    unit: criterion.unit,
+    ...(tally.targetsDiffer ? {} : { target: criterion.target }),
+    ...(tally.changedOn?.length ? { changedOn: tally.changedOn } : {}),
+  };
   if (denominator === 0 || !interval) return figure;
   const bounds = [numerator / denominator, (numerator + notRecorded) / denominator] as const;
-  return { ...figure, bounds, ...verdicts(tally, criterion, interval, figure.clustered) };
+  return {
+    ...figure,
+    bounds,
+    ...(tally.targetsDiffer ? {} : verdicts(tally, criterion, interval, figure.clustered)),
+  };
 }
 
 function rateFigure(tally: RateTally, interval: Interval | undefined): RateFigure {

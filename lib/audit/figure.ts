@@ -1,3 +1,4 @@
+import type { Measured } from "@/lib/measures/measured";
 import type { ByReason, Stratum, Subject } from "@/lib/measures/tally";
 
 /** An interval of confidence around an estimate. */
@@ -30,8 +31,7 @@ export type Reference = {
   readonly n: number;
 };
 
-type Shared = {
-  readonly measure: string;
+type Shared = Measured & {
   readonly about: Subject;
   /** The period's name, as 2026-Q3. */
   readonly period: string;
@@ -67,7 +67,10 @@ export type RateFigure = Shared & {
   readonly notMet: number;
   /** Criteria: the rate were every unrecorded unit not met, and were it met. */
   readonly bounds?: readonly [number, number];
+  /** Absent also where what is counted together has different targets. */
   readonly target?: number;
+  /** Days of the period on which another version of the criterion began. */
+  readonly changedOn?: readonly string[];
   /** In these records, and beyond chance: two verdicts, never mixed. */
   readonly inTheseRecords?: "reached" | "not reached" | "not assessable";
   readonly beyondChance?: "reached" | "missed" | "not settled by this many" | "not assessable";

@@ -1,6 +1,8 @@
 import { canalName, canalNames } from "@/lib/records/canal-name";
 import type { Column, Value } from "@/lib/records/column";
+import { isOwnCode } from "@/lib/records/own-code";
 import { isDay } from "@/lib/records/period";
+import { choiceWords } from "./choice-words";
 import { instant } from "./instant";
 import type { Problem } from "./problem";
 import { rangeWords } from "./range-words";
@@ -27,9 +29,9 @@ export function checkCell(column: Column, text: string, context: CellContext): V
       return code(text);
     case "choice": {
       const choice = text.toLowerCase();
-      return column.choices?.includes(choice)
+      return column.choices?.includes(choice) || (column.alsoOwn && isOwnCode(choice))
         ? choice
-        : { found: text, remedy: `write one of ${column.choices?.join(", ")}` };
+        : { found: text, remedy: `write ${choiceWords(column)}` };
     }
     case "flag":
       return (

@@ -1,5 +1,6 @@
 import type { Column } from "@/lib/records/column";
 import { type TableName, tableNames, tables } from "@/lib/records/tables";
+import { choiceWords } from "./choice-words";
 import { rangeWords } from "./range-words";
 
 /** A column in words, for a page or a printed list. */
@@ -33,7 +34,7 @@ export function describeColumns(only?: TableName): ColumnDescription[] {
 function holds(column: Column): string {
   switch (column.type) {
     case "choice":
-      return `one of ${column.choices?.join(", ")}`;
+      return choiceWords(column);
     case "number":
       return `a number${rangeWords(column)}`;
     case "whole":

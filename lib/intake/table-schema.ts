@@ -1,5 +1,6 @@
 import { canalNames } from "@/lib/records/canal-name";
 import type { Column } from "@/lib/records/column";
+import { ownCodePattern } from "@/lib/records/own-code";
 import { type TableName, tables } from "@/lib/records/tables";
 
 type Constraints = {
@@ -68,10 +69,12 @@ function kindOf({ type }: Column): Pick<Field, "type" | "format" | "trueValues" 
 
 function constraintsOf(column: Column): Constraints {
   const range = column.type === "number" || column.type === "whole";
-  const pattern = patterns[column.type];
+  const pattern = column.alsoOwn
+    ? [...(column.choices ?? []), ownCodePattern].join("|")
+    : patterns[column.type];
   return {
     ...(column.required ? { required: true } : {}),
-    ...(column.choices ? { enum: column.choices } : {}),
+    ...(column.choices && !column.alsoOwn ? { enum: column.choices } : {}),
     ...(range && column.least !== undefined ? { minimum: column.least } : {}),
     ...(range && column.over !== undefined ? { exclusiveMinimum: column.over } : {}),
     ...(range && column.most !== undefined ? { maximum: column.most } : {}),

@@ -1,4 +1,5 @@
 import type { Period } from "@/lib/records/period";
+import type { Measured } from "./measured";
 
 /** Who or what a figure is about. A clinician is (practice, code); a person known at two practices has one key. */
 export type Subject =
@@ -58,8 +59,7 @@ export type ClusteredMedian = {
 /** Units left out, by the first reason that applies. */
 export type ByReason = Readonly<Record<string, number>>;
 
-type Counted = {
-  readonly measure: string;
+type Counted = Measured & {
   readonly subject: Subject;
   readonly period: Period;
   /** Every unit before anything is left out. */
@@ -69,6 +69,10 @@ type Counted = {
   readonly notRecorded: number;
   /** Only these units, where strata were asked for. */
   readonly stratum?: Stratum;
+  /** Of a criterion: days of the period on which another version of it began. */
+  readonly changedOn?: readonly string[];
+  /** Of a criterion: the practices or versions counted together have different targets. */
+  readonly targetsDiffer?: boolean;
 };
 
 /** Counts and order statistics of a continuous measure; null where there is nothing to order. */

@@ -36,6 +36,8 @@ export type Column = {
   /** Part of what tells one row from another. */
   readonly key?: boolean;
   readonly choices?: readonly string[];
+  /** A practice's own codes are taken beside the choices: see own-code. */
+  readonly alsoOwn?: true;
   /** Lowest value allowed. */
   readonly least?: number;
   /** Highest value allowed. */
@@ -53,3 +55,8 @@ export type Column = {
 /** A value of a checked row. Absent means not recorded: never "no" and never 0. */
 export type Value = string | number | boolean;
 export type Values = Readonly<Record<string, Value | undefined>>;
+
+/** Is a value of the type a number. */
+export function columnTypeHoldsNumber(type: ColumnType): boolean {
+  return type === "number" || type === "whole" || type === "count";
+}

@@ -2,13 +2,13 @@ import type { FiguresReach } from "@/lib/access/reach";
 import type { RateFigure } from "@/lib/audit/figure";
 import { figureOf } from "@/lib/audit/figure-of";
 import type { Subject } from "@/lib/measures/tally";
-import { criteria, criterionMeasure } from "@/lib/protocol/criteria";
-import type { Criterion } from "@/lib/protocol/criterion";
+import { type Criterion, criterionMeasure } from "@/lib/protocol/criterion";
 import type { Period } from "@/lib/records/period";
+import { criteriaShown } from "./criteria-shown";
 import { figures } from "./figures";
 
 /**
- * Adherence by group (of several practices), practice and, for what is done to a chair, chair. Never by clinician,
+ * Adherence by group (of several practices), practice and, for what staff and equipment do together, chair. Never by clinician,
  * whatever the reach allows. A group or practice without units has a figure that says so.
  *
  * @param practices codes of the practices within the reach
@@ -21,6 +21,7 @@ export async function adherenceFigures(
   practices: readonly string[],
   asked: { readonly parts: boolean },
 ): Promise<RateFigure[]> {
+  const criteria = await criteriaShown(reach, periods);
   const several = practices.length > 1;
   const subjects: Subject[] = [
     ...(several ? [{ kind: "group" } as const] : []),
@@ -29,36 +30,32 @@ export async function adherenceFigures(
       : practices.map((code) => ({ kind: "practice", code }) as const)),
   ];
   const kinds = [...new Set(subjects.map((subject) => subject.kind))];
-  const [ofVisits, ofChairs] = await Promise.all(
+  const [ofClinicians, ofChairs] = await Promise.all(
     [false, true].map((chairs) =>
       figures(reach, {
-        measures: criteria.filter((one) => isOfChairs(one) === chairs).map(criterionMeasure),
+        measures: criteria.filter((one) => one.byClinician !== chairs).map(criterionMeasure),
         periods,
         by: [...kinds, ...(chairs && asked.parts ? (["chair"] as const) : [])],
       }),
     ),
   );
-  const found = [...(ofVisits ?? []), ...(ofChairs ?? [])].filter(
+  const found = [...(ofClinicians ?? []), ...(ofChairs ?? [])].filter(
     (figure) => figure.kind === "rate",
   );
-  return criteria.map(criterionMeasure).flatMap((measure) =>
+  return criteria.flatMap((criterion) =>
     periods.flatMap((period) => {
       const here = found.filter(
-        (figure) => figure.measure === measure && figure.period === period.name,
+        (figure) => figure.criterion?.id === criterion.id && figure.period === period.name,
       );
       return [
         ...subjects.map(
           (subject) =>
-            here.find((one) => same(one.about, subject)) ?? without(measure, period, subject),
+            here.find((one) => same(one.about, subject)) ?? without(criterion, period, subject),
         ),
         ...here.filter((figure) => figure.about.kind === "chair"),
       ];
     }),
   );
-}
-
-function isOfChairs(criterion: Criterion): boolean {
-  return criterion.unit === "chair-day";
 }
 
 function same(one: Subject, other: Subject): boolean {
@@ -67,10 +64,11 @@ function same(one: Subject, other: Subject): boolean {
 }
 
 /** The figure of a subject that has no units in the period. */
-function without(measure: string, period: Period, subject: Subject): RateFigure {
+function without(criterion: Criterion, period: Period, subject: Subject): RateFigure {
   const figure = figureOf({
     kind: "rate",
-    measure,
+    measure: criterionMeasure(criterion),
+    criterion,
     subject,
     period,
     population: 0,

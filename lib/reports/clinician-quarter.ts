@@ -3,8 +3,9 @@ import { ownReach } from "@/lib/access/reach";
 import type { Viewer } from "@/lib/access/viewer";
 import type { Figure } from "@/lib/audit/figure";
 import { tooFewToTell } from "@/lib/audit/too-few-to-tell";
+import type { Measured } from "@/lib/measures/measured";
 import { measures } from "@/lib/measures/measures";
-import { criteria, criterionMeasure } from "@/lib/protocol/criteria";
+import { criterionMeasure } from "@/lib/protocol/criterion";
 import { period, quarterOf, rollingYear } from "@/lib/records/period";
 import { ownCanalsToLookAt } from "@/lib/store/figures/own-canals-to-look-at";
 import { ownSpan } from "@/lib/store/figures/own-span";
@@ -18,6 +19,7 @@ import { periodWords } from "@/lib/views/period-words";
 import { count } from "@/lib/views/quantity";
 import { type Address, AskedWrongly } from "./asked-period";
 import { type ClinicianCusum, clinicianCusum } from "./clinician-cusum";
+import { criteriaShown } from "./criteria-shown";
 import { type OwnCriterionPage, ownCriteria } from "./own-criteria";
 import { type OwnFigure, ownFigures } from "./own-figures";
 import { type OwnMonth, ownMonths } from "./own-months";
@@ -51,15 +53,7 @@ const mainMeasures = [
   "separation-per-canal",
   "separation-per-visit",
 ];
-const ownCriterionIds = criteria.filter((one) => one.byClinician).map(criterionMeasure);
-const measuresShown = [...measures.map(({ id }) => id), ...ownCriterionIds];
-const monthsMeasures = [
-  "irrigation-time",
-  "volume",
-  "hypochlorite-volume",
-  "separation-per-canal",
-  ...ownCriterionIds,
-];
+const monthsMeasures = ["irrigation-time", "volume", "hypochlorite-volume", "separation-per-canal"];
 const looksShown = 12;
 
 const address = z.object({
@@ -81,15 +75,17 @@ export async function clinicianQuarter(viewer: Viewer, given: Address): Promise<
     throw new AskedWrongly(
       `"${read.data.period}" is no period; write 2026-Q3, 2026-07, 2026 or 2026-07-01..2026-07-31.`,
     );
-  const [own, months, look, note, runningSum] = await Promise.all([
-    ownFigures(reach, measuresShown, chosen),
-    ownMonths(reach, monthsMeasures, chosen),
+  const criteria = (await criteriaShown(reach, [chosen])).filter((one) => one.byClinician);
+  const shown = [...measures.map(({ id }) => id), ...criteria.map(criterionMeasure)];
+  const [own, look, note, runningSum] = await Promise.all([
+    ownFigures(reach, shown, chosen),
     ownCanalsToLookAt(reach, chosen, looksShown),
     noteView(viewer, chosen),
     clinicianCusum(reach, reach.clinicianKey, "yours", chosen),
   ]);
   const isCriterion = ({ figure }: OwnFigure) => figure.measure.startsWith("criterion/");
-  const [strips, criteriaPages] = await Promise.all([
+  const [months, strips, criteriaPages] = await Promise.all([
+    ownMonths(reach, monthsOf(own), chosen),
     ownStrips(
       reach,
       chosen,
@@ -113,7 +109,7 @@ export async function clinicianQuarter(viewer: Viewer, given: Address): Promise<
     tooFew: own.flatMap(({ figure }) => tooFewOf(figure)),
     look: {
       lines: look.canals.map(lookLine),
-      more: more > 0 ? `and ${count(more)} more ${unitName("volume", more)}` : null,
+      more: more > 0 ? `and ${count(more)} more ${unitName({ measure: "volume" }, more)}` : null,
     },
     main: strips.filter((strip) => mainMeasures.includes(strip.measure)),
     further: strips.filter((strip) => !mainMeasures.includes(strip.measure)),
@@ -124,9 +120,20 @@ export async function clinicianQuarter(viewer: Viewer, given: Address): Promise<
   };
 }
 
+/** The main measures, and the criteria whose target was not reached: every one would be a wall of charts. */
+function monthsOf(own: readonly OwnFigure[]): Measured[] {
+  const missed = own
+    .map(({ figure }) => figure)
+    .filter((figure) => figure.kind === "rate" && figure.inTheseRecords === "not reached");
+  return [
+    ...monthsMeasures.map((measure) => ({ measure })),
+    ...missed.map(({ measure, criterion }) => ({ measure, ...(criterion ? { criterion } : {}) })),
+  ];
+}
+
 function tooFewOf(figure: Figure): ClinicianQuarter["tooFew"] {
-  const asked = mainMeasures.includes(figure.measure) || ownCriterionIds.includes(figure.measure);
+  const asked = mainMeasures.includes(figure.measure) || figure.criterion !== undefined;
   return asked && tooFewToTell(figure)
-    ? [{ title: titleOf(figure.measure), words: ownFinding(figure) }]
+    ? [{ title: titleOf(figure), words: ownFinding(figure) }]
     : [];
 }

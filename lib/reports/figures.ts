@@ -5,9 +5,10 @@ import { level } from "@/lib/audit/level";
 import { medianEnds } from "@/lib/audit/median-ends";
 import { measures } from "@/lib/measures/measures";
 import type { StratumKind, SubjectKind } from "@/lib/measures/tally";
-import { criteria, criterionMeasure } from "@/lib/protocol/criteria";
+import { criterionMeasure } from "@/lib/protocol/criterion";
 import type { Period } from "@/lib/records/period";
 import { tallies } from "@/lib/store/figures/tallies";
+import { criteriaShown } from "./criteria-shown";
 import { keptWithin } from "./kept-within";
 
 export type FiguresAsked = {
@@ -19,11 +20,14 @@ export type FiguresAsked = {
   readonly strata?: StratumKind;
 };
 
-/** Every measure and criterion, in page order. */
-export const allMeasures: readonly string[] = [
-  ...measures.map((measure) => measure.id),
-  ...criteria.map(criterionMeasure),
-];
+/** Every measure, and the criteria in force within the reach on some day of the periods, in page order. */
+export async function measuresShown(
+  reach: FiguresReach | OwnReach,
+  periods: readonly Period[],
+): Promise<string[]> {
+  const criteria = await criteriaShown(reach, periods);
+  return [...measures.map((measure) => measure.id), ...criteria.map(criterionMeasure)];
+}
 
 /**
  * The figures within the reach, in the order of measure, period and subject. A subject without units has none. They
@@ -37,7 +41,7 @@ export async function figures(
 }
 
 async function computed(reach: FiguresReach | OwnReach, asked: FiguresAsked): Promise<Figure[]> {
-  const wanted = asked.measures ?? allMeasures;
+  const wanted = asked.measures ?? (await measuresShown(reach, asked.periods));
   const found = await tallies(reach, { ...asked, measures: wanted, ends: medianEnds(level) });
   const place = new Map(wanted.map((measure, index) => [measure, index]));
   const order = (figure: Figure) => place.get(figure.measure) ?? wanted.length;

@@ -5,7 +5,7 @@ import type { Figure } from "@/lib/audit/figure";
 import { flaggedOf } from "@/lib/audit/flagged";
 import { level } from "@/lib/audit/level";
 import { medianEnds } from "@/lib/audit/median-ends";
-import { criteria, criterionMeasure } from "@/lib/protocol/criteria";
+import { type Criterion, criterionMeasure } from "@/lib/protocol/criterion";
 import { monthsUpTo, type Period } from "@/lib/records/period";
 import { tallies } from "@/lib/store/figures/tallies";
 import { disagreeingCanals } from "@/lib/store/quality/disagreeing-canals";
@@ -13,20 +13,15 @@ import { heldCount } from "@/lib/store/quality/held-count";
 import { weeklyVisits } from "@/lib/store/quality/weekly-visits";
 import { type LeadQuarter, leadQuarterView } from "@/lib/views/lead-quarter";
 import { type Address, type Asked, askedFigures } from "./asked-period";
-import { allMeasures, figures } from "./figures";
+import { criteriaShown } from "./criteria-shown";
+import { figures, measuresShown } from "./figures";
 import { levelsInForce } from "./flag-levels";
 import { onFourQuarters } from "./four-quarters";
 import { keptWithin } from "./kept-within";
 
 /** What the page shows of the four families across clinicians; the others have their own pages. */
 const medians = ["irrigation-time", "volume"];
-const rates = [
-  "separation-per-use",
-  ...criteria.filter((one) => one.byClinician).map(criterionMeasure),
-];
-const byChair = criteria.filter((one) => !one.byClinician).map(criterionMeasure);
-/** Per instrument, completeness is read on the measure's own page: it is the one slow count. */
-const toComplete = allMeasures.filter((id) => id !== "separation-per-instrument");
+const rates = ["separation-per-use"];
 
 /** What the address asks for, beside what the page shows. */
 export type LeadPage = Pick<Asked, "period" | "periods" | "practices" | "practice"> & {
@@ -44,11 +39,12 @@ export async function leadQuarter(viewer: Viewer, address: Address): Promise<Lea
     address,
   );
   const months = monthsUpTo(period.until, monthsShown);
+  const criteria = await criteriaShown(reach, [period]);
   const [weeks, held, disagreeing, ofQuarter, complete, ofMonths, levels] = await Promise.all([
     weeklyVisits(reach, period),
     heldCount(reach),
     disagreeingCanals(reach, period, listed),
-    quarterFigures(reach, period),
+    quarterFigures(reach, period, criteria),
     completeness(reach, period),
     monthFigures(reach, months),
     levelsInForce(reach),
@@ -74,11 +70,22 @@ export async function leadQuarter(viewer: Viewer, address: Address): Promise<Lea
 async function quarterFigures(
   reach: FiguresReach,
   period: Period,
+  criteria: readonly Criterion[],
 ): Promise<{ quarter: Figure[]; shown: Figure[] }> {
+  const measuresOf = (byClinician: boolean) =>
+    criteria.filter((one) => one.byClinician === byClinician).map(criterionMeasure);
   const [continuous, shares, chairs] = await Promise.all([
     figures(reach, { measures: medians, periods: [period], by: ["group", "clinician"] }),
-    figures(reach, { measures: rates, periods: [period], by: ["group", "practice", "clinician"] }),
-    figures(reach, { measures: byChair, periods: [period], by: ["group", "practice", "chair"] }),
+    figures(reach, {
+      measures: [...rates, ...measuresOf(true)],
+      periods: [period],
+      by: ["group", "practice", "clinician"],
+    }),
+    figures(reach, {
+      measures: measuresOf(false),
+      periods: [period],
+      by: ["group", "practice", "chair"],
+    }),
   ]);
   const quarter = [...continuous, ...shares, ...chairs];
   return { quarter, shown: await onFourQuarters(reach, period, quarter) };
@@ -90,6 +97,10 @@ function completeness(reach: FiguresReach, period: Period): Promise<readonly Com
 }
 
 async function counted(reach: FiguresReach, period: Period): Promise<Completeness[]> {
+  // Per instrument, completeness is read on the measure's own page: it is the one slow count.
+  const toComplete = (await measuresShown(reach, [period])).filter(
+    (id) => id !== "separation-per-instrument",
+  );
   const found = await tallies(reach, {
     measures: toComplete,
     periods: [period],
@@ -104,7 +115,7 @@ async function counted(reach: FiguresReach, period: Period): Promise<Completenes
 
 async function monthFigures(reach: FiguresReach, months: readonly Period[]): Promise<Figure[]> {
   const found = await Promise.all(
-    [medians, rates, byChair].map((some) =>
+    [medians, rates].map((some) =>
       figures(reach, { measures: some, periods: months, by: ["group"] }),
     ),
   );

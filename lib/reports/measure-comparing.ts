@@ -5,6 +5,7 @@ import { flaggedOf } from "@/lib/audit/flagged";
 import { funnelOf } from "@/lib/audit/funnel";
 import { pooledOf } from "@/lib/audit/pooled";
 import { shrunkenOf } from "@/lib/audit/shrunken";
+import type { Measured } from "@/lib/measures/measured";
 import type { Period } from "@/lib/records/period";
 import { type BeyondChance, beyondChance } from "@/lib/views/beyond-chance";
 import { type CaseMixView, caseMixView } from "@/lib/views/case-mix-view";
@@ -28,11 +29,12 @@ const standardised = ["separation-per-use", "separation-per-canal"];
 /** @param of the figures shown, by group and clinician; null for what is no rate of clinicians */
 export async function measureComparing(
   reach: FiguresReach,
-  measure: string,
+  measured: Measured,
   shown: Period,
   filters: Readonly<Record<string, string | undefined>>,
   of: readonly Figure[],
 ): Promise<ComparingView | null> {
+  const { measure } = measured;
   const clinicians = inOrderOfCodes(
     of.filter((figure) => figure.kind === "rate" && figure.about.kind === "clinician"),
   ).filter((figure): figure is RateFigure => figure.kind === "rate");
@@ -54,7 +56,7 @@ export async function measureComparing(
   const drawn = page.flagged.map(({ figure }) => figure);
   return {
     funnel: funnelChart({
-      measure,
+      measure: measured,
       page,
       pooled,
       funnel: funnelOf(drawn, pooled),

@@ -1,5 +1,6 @@
 import type { FiguresReach } from "@/lib/access/reach";
 import type { Figure } from "@/lib/audit/figure";
+import type { Measured } from "@/lib/measures/measured";
 import { dayAfter, monthsUpTo, type Period, quarterOf, shifted } from "@/lib/records/period";
 import type { Whose } from "@/lib/store/comparing/separations-in-order";
 import { changeWords } from "@/lib/views/change-words";
@@ -36,12 +37,13 @@ const quartersShown = 8;
 
 export async function measureOverTime(
   reach: FiguresReach,
-  measure: string,
+  measured: Measured,
   period: Period,
   asked: string | string[] | undefined,
   practice: string | undefined,
   of: readonly Figure[],
 ): Promise<OverTimeView> {
+  const { measure } = measured;
   const chosen = askedWhose(asked, onlyPractice(reach), of);
   const months = monthsUpTo(period.until, monthsShown);
   const summed = measure === "separation-per-canal";
@@ -59,7 +61,7 @@ export async function measureOverTime(
     asked: chosen,
     chart: found
       ? controlChart({
-          measure,
+          measure: measured,
           whose: chosen.words,
           line: found.line,
           rebases: rebases.map((one) => ({ ...one, at: one.at.toISOString() })),

@@ -7,11 +7,12 @@ import { type Period, period as periodNamed } from "@/lib/records/period";
 import { basisShares } from "@/lib/store/figures/basis-shares";
 import { type MeasureView, measureView } from "@/lib/views/measure-page";
 import { type Address, type Asked, AskedWrongly, askedFigures } from "./asked-period";
-import { allMeasures, figures } from "./figures";
+import { figures } from "./figures";
 import { onFourQuarters } from "./four-quarters";
 import { type ComparingView, measureComparing } from "./measure-comparing";
 import { measureOverTime, type OverTimeView } from "./measure-over-time";
 import { type MeasureRecords, measureRecords } from "./measure-records";
+import { measuredAs } from "./measured-as";
 import { withReferences } from "./reference";
 
 export type MeasurePage = Pick<Asked, "period" | "periods" | "practices" | "practice"> & {
@@ -40,7 +41,8 @@ export async function measurePage(
   address: Address,
 ): Promise<MeasurePage> {
   const lead = leadReach(viewer);
-  if (!allMeasures.includes(measure)) throw new AskedWrongly("There is no such measure.");
+  const measured = await measuredAs(lead, measure);
+  if (!measured) throw new AskedWrongly("There is no such measure.");
   const { reach, period, periods, practices, practice } = await askedFigures(lead, address);
   const { span } = asked.parse({ span: address.span });
   const filters = { period: period.name, practice, span };
@@ -48,9 +50,9 @@ export async function measurePage(
     shownFigures(reach, measure, period, span).then(async ({ shown, of }) => {
       const [all, records, comparing, overTime] = await Promise.all([
         compared(reach, measure, of),
-        measureRecords(reach, measure, shown, address, filters, of),
-        measureComparing(reach, measure, shown, filters, of),
-        measureOverTime(reach, measure, period, address.whose, practice, of),
+        measureRecords(reach, measured, shown, address, filters, of),
+        measureComparing(reach, measured, shown, filters, of),
+        measureOverTime(reach, measured, period, address.whose, practice, of),
       ]);
       return { shown, all, records, comparing, overTime };
     }),
@@ -65,7 +67,7 @@ export async function measurePage(
     stratified.includes(measure) ? basisShares(reach, period) : null,
   ]);
   const view = measureView({
-    measure,
+    measured,
     shown: ofShown.shown,
     practice,
     filters,

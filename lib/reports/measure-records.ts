@@ -1,6 +1,7 @@
 import { z } from "zod";
 import type { FiguresReach } from "@/lib/access/reach";
 import type { Figure } from "@/lib/audit/figure";
+import type { Measured } from "@/lib/measures/measured";
 import type { Period } from "@/lib/records/period";
 import { type UnitState, unitList } from "@/lib/store/figures/unit-list";
 import { measureAddress } from "@/lib/views/lead-address";
@@ -35,18 +36,19 @@ const asked = z.object({
 /** ?clinician=…&outcome=…&page=… of a measure's page; an outcome that the measure does not have is not asked for. */
 export async function measureRecords(
   reach: FiguresReach,
-  measure: string,
+  measured: Measured,
   period: Period,
   address: Address,
   filters: Readonly<Record<string, string | undefined>>,
   figures: readonly Figure[],
 ): Promise<MeasureRecords> {
+  const { measure } = measured;
   const read = asked.parse({
     clinician: address.clinician || undefined,
     outcome: address.outcome || undefined,
     page: address.page ?? 1,
   });
-  const outcomes = statesOf(measure);
+  const outcomes = statesOf(measured);
   const outcome = outcomes.find((one) => one.name === read.outcome)?.name;
   const { clinician, page } = read;
   const state = outcome as UnitState | undefined;
@@ -65,7 +67,7 @@ export async function measureRecords(
       "#records",
     );
   return {
-    lines: units.map((unit) => unitLine(measure, unit)),
+    lines: units.map((unit) => unitLine(measured, unit)),
     words: pageWords(page, size, all),
     clinician,
     outcome,

@@ -1,5 +1,4 @@
 import type { OwnReach } from "@/lib/access/reach";
-import { criterionOf } from "@/lib/protocol/criteria";
 import type { Period } from "@/lib/records/period";
 import { ownMisses } from "@/lib/store/figures/own-misses";
 import { type OwnCriterion, ownCriterion } from "@/lib/views/own-criterion";
@@ -22,7 +21,7 @@ export async function ownCriteria(
   asked: MissesAsked,
 ): Promise<OwnCriterionPage[]> {
   const pages = own.map(async ({ figure, comparison, note }) => {
-    const criterion = criterionOf(figure.measure);
+    const criterion = figure.criterion;
     if (!criterion || figure.kind !== "rate") return [];
     const pages = Math.max(1, Math.ceil((figure.notMet + figure.notRecorded) / missesShown));
     const page = asked.criterion === criterion.id ? Math.min(Math.max(1, asked.page), pages) : 1;

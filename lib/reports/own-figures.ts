@@ -52,5 +52,5 @@ export async function ownFigures(
 
 function rolledNote(quarter: Figure | undefined, of: Period, year: Period): string {
   const units = quarter?.kind === "rate" ? quarter.denominator : 0;
-  return `Only ${count(units)} ${unitName(quarter?.measure ?? "volume", units)} in ${periodWords(of)}, so four quarters are shown together: ${periodWords(year)}.`;
+  return `Only ${count(units)} ${unitName(quarter ?? { measure: "volume" }, units)} in ${periodWords(of)}, so four quarters are shown together: ${periodWords(year)}.`;
 }

@@ -1,4 +1,5 @@
 import type { OwnReach } from "@/lib/access/reach";
+import type { Measured } from "@/lib/measures/measured";
 import { monthsUpTo, type Period } from "@/lib/records/period";
 import { controlChart, outsidePromise } from "@/lib/views/control-chart";
 import type { ControlChart } from "@/lib/views/control-rows";
@@ -12,16 +13,16 @@ const monthsShown = 24;
 /** The clinician's measures over the two years that end with the period, each in the chart of its kind; without a value none. */
 export async function ownMonths(
   reach: OwnReach,
-  measures: readonly string[],
+  measures: readonly Measured[],
   of: Period,
 ): Promise<OwnMonth[]> {
   const months = monthsUpTo(of.until, monthsShown);
   const whose = { kind: "clinician", subject: reach.clinicianKey } as const;
-  const found = measures.map(async (measure) => {
+  const found = measures.map(async ({ measure, ...judged }) => {
     const line = await lineOverTime(reach, measure, whose, months);
     if (!line || line.line.points.every(({ value }) => value === null)) return [];
     const chart = controlChart({
-      measure,
+      measure: { measure, ...judged },
       line: line.line,
       rebases: line.rebases.map((one) => ({ ...one, at: one.at.toISOString() })),
     });

@@ -5,7 +5,7 @@ import type { Viewer } from "@/lib/access/viewer";
 import { period as periodNamed, rollingYear } from "@/lib/records/period";
 import { type Line, rebase, withdrawRebase } from "@/lib/store/comparing/rebases";
 import { askedWhose, onlyPractice } from "./asked-whose";
-import { allMeasures, figures } from "./figures";
+import { figures, measuresShown } from "./figures";
 import { readInput, type Wrong } from "./read-input";
 
 type Answer = { readonly done?: string; readonly wrong?: Wrong };
@@ -46,7 +46,7 @@ async function lineOf(viewer: Viewer, typed: Typed) {
   const { measure, period, practice, whose } = line.parse(typed);
   const reach = narrowed(leadReach(viewer), practice || undefined);
   const span = periodNamed(period);
-  if (!allMeasures.includes(measure) || !span)
+  if (!span || !(await measuresShown(reach, [span, rollingYear(span)])).includes(measure))
     throw new Refused("There is no such measure or period.");
   const shown = await figures(reach, {
     measures: [measure],

@@ -1,7 +1,6 @@
 import { type FiguresReach, hasRole, leadReach, type OwnReach, ownReach } from "@/lib/access/reach";
 import { Refused } from "@/lib/access/refused";
 import type { Viewer } from "@/lib/access/viewer";
-import { criteria } from "@/lib/protocol/criteria";
 import { outcomeOf } from "@/lib/protocol/outcome";
 import type { Values } from "@/lib/records/column";
 import { type TableName, tableNames } from "@/lib/records/tables";
@@ -18,6 +17,7 @@ import { reasonWords } from "@/lib/views/reason-words";
 import { rowWords, tableWords } from "@/lib/views/record-words";
 import { type VisitCriterion, visitCriteria } from "@/lib/views/visit-criteria";
 import { type TimeLine, timeLine } from "@/lib/views/visit-time-line";
+import { criteriaOn } from "./criteria-shown";
 
 /** A place in a file in words. */
 type Source = { readonly file: string; readonly line: number };
@@ -57,20 +57,27 @@ export async function visitView(
   practice: string,
   sessionId: string,
 ): Promise<VisitView | null> {
-  const head = await visitHead(reachFor(viewer, practice), practice, sessionId);
+  const reach = reachFor(viewer, practice);
+  const head = await visitHead(reach, practice, sessionId);
   if (!head) return null;
+  const criteria = await criteriaOn(reach, head.practice, head.day);
   const [rows, held, units] = await Promise.all([
     visitRows(head),
     heldOfVisit(head),
-    visitUnits(head, criteria),
+    visitUnits(
+      reach,
+      head,
+      criteria.map(({ id }) => id),
+    ),
   ]);
   const of = (table: TableName) =>
     rows.filter((row) => row.table === table).map((row) => row.values);
-  const judged = units.map(({ criterion, canal, fields }) => ({
+  const judged = units.map(({ criterion, canal, seq, unit, counted }) => ({
     criterion,
     canal,
-    fields,
-    outcome: outcomeOf(criterion, fields),
+    seq,
+    unit,
+    outcome: outcomeOf(criterion, unit) ?? counted,
   }));
   return {
     sessionId: head.sessionId,

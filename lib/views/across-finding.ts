@@ -1,5 +1,5 @@
 import type { Figure } from "@/lib/audit/figure";
-import { criterionOf } from "@/lib/protocol/criteria";
+import type { Measured } from "@/lib/measures/measured";
 import type { ChartReference } from "./chart-rows";
 import { shortCounts } from "./figure-cells";
 import { valueWords } from "./figure-line";
@@ -10,7 +10,7 @@ import { count, setShare } from "./quantity";
 
 /** What figures side by side come to: the whole's figure first, then between what the single ones lie. No one is named. */
 export function acrossFinding(
-  measure: string,
+  measure: Measured,
   whole: Figure | undefined,
   parts: readonly Figure[],
 ): string {
@@ -31,7 +31,7 @@ export function referencesOf(whole: Figure | undefined): ChartReference[] {
     value: whole.estimate,
     words: `${rowLabel(whole.about)} ${valueWords(whole, whole.estimate)}`,
   };
-  const criterion = criterionOf(whole.measure);
+  const criterion = whole.criterion;
   return criterion
     ? [line, { value: criterion.target, words: `target ${setShare(criterion.target)}` }]
     : [line];
@@ -39,7 +39,7 @@ export function referencesOf(whole: Figure | undefined): ChartReference[] {
 
 /** An event that was not seen is none, not a rate of 0. */
 function lowest(whole: Figure, value: number): string {
-  return value === 0 && whole.kind === "rate" && !criterionOf(whole.measure)
+  return value === 0 && whole.kind === "rate" && !whole.criterion
     ? "none"
     : valueWords(whole, value);
 }
@@ -56,8 +56,8 @@ function endsWords(figure: Figure): string {
 function wholeWords(whole: Figure): string {
   if (whole.estimate === null) return "";
   if (whole.kind === "median")
-    return `half of ${count(whole.n)} ${unitName(whole.measure, whole.n)} had ${valueWords(whole, whole.estimate)} or more (${endsWords(whole)})`;
+    return `half of ${count(whole.n)} ${unitName(whole, whole.n)} had ${valueWords(whole, whole.estimate)} or more (${endsWords(whole)})`;
   if (noneSeen(whole))
-    return `none in ${count(whole.denominator)} ${unitName(whole.measure, whole.denominator)}, ${atMostWords(whole)} may still be`;
+    return `none in ${count(whole.denominator)} ${unitName(whole, whole.denominator)}, ${atMostWords(whole)} may still be`;
   return `${shortCounts(whole)}, ${valueWords(whole, whole.estimate)} (${endsWords(whole)})`;
 }

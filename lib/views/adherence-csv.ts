@@ -1,6 +1,7 @@
 import { stringify } from "csv-stringify/sync";
 import type { ByReason, Subject } from "@/lib/measures/tally";
 import type { AdherenceCriterion, AdherenceReport, ReportedLine } from "./adherence-report";
+import { criterionPopulation } from "./criterion-population";
 import { fewestPeople } from "./people-count";
 
 /** The columns of the file, in order. Rates, intervals, bounds and targets are fractions, not percentages. */
@@ -81,7 +82,7 @@ function figureRow(report: AdherenceReport, of: AdherenceCriterion, line: Report
     ...subjectCells(figure.about),
     ...periodCells(report),
     definition: of.definition,
-    population_in_words: of.criterion.populationInWords,
+    population_in_words: criterionPopulation(of.criterion),
     unit: figure.unit,
     population: figure.population,
     left_out: line.leftOut,

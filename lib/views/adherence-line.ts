@@ -56,7 +56,7 @@ export function adherenceLine(figure: RateFigure): AdherenceLine {
       met: count(figure.numerator),
       notMet: count(figure.notMet),
       notRecorded: count(figure.notRecorded),
-      counts: `${count(figure.numerator)} of ${count(figure.denominator)} ${unitName(figure.measure, figure.denominator)}`,
+      counts: `${count(figure.numerator)} of ${count(figure.denominator)} ${unitName(figure, figure.denominator)}`,
       rate:
         figure.estimate === null ? (figure.why ?? "nothing to estimate") : percent(figure.estimate),
       interval: intervalOf(figure),

@@ -1,5 +1,4 @@
 import type { RateFigure } from "@/lib/audit/figure";
-import { criterionOf } from "@/lib/protocol/criteria";
 import type { Criterion } from "@/lib/protocol/criterion";
 import { dayAfter, type Period } from "@/lib/records/period";
 import { type AdherenceLine, adherenceLine } from "./adherence-line";
@@ -90,15 +89,14 @@ export function adherenceReportOf(parts: AdherenceParts): AdherenceReport {
       : "no import yet",
     software: `Canal Audit ${parts.version}`,
     criteria: measures.flatMap((measure) => {
-      const criterion = criterionOf(measure);
-      const lines = parts.figures
-        .filter((figure) => figure.measure === measure)
-        .map((figure) => reportedLine(figure, parts.changes));
+      const some = parts.figures.filter((figure) => figure.measure === measure);
+      const criterion = some[0]?.criterion;
+      const lines = some.map((figure) => reportedLine(figure, parts.changes));
       if (!criterion) return [];
       return [
         {
           criterion,
-          definition: definitionOf(measure),
+          definition: definitionOf({ measure, criterion }),
           targetWords: targetWords(criterion),
           lines,
         },

@@ -59,7 +59,7 @@ export function beyondChance(
       .filter(({ flag }) => flag.tier === null)
       .map((one) => ({
         id: `${one.figure.measure} ${"key" in one.figure.about ? one.figure.about.key : ""}`,
-        measure: titleOf(one.figure.measure),
+        measure: titleOf(one.figure),
         name: nameOf(one.figure),
         words: couldHaveBeenSeen(one),
       })),

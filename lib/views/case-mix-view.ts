@@ -59,7 +59,7 @@ function rowOf(measure: string, one: Standardised) {
   const { observed, expected, ratio, interval, leftOut, share } = one;
   const thin =
     leftOut.units > 0
-      ? `${count(leftOut.units)} ${unitName(measure, leftOut.units)} in ${count(leftOut.cells)} thin ${leftOut.cells === 1 ? "cell" : "cells"}, ${leftOut.events === 0 ? "none" : count(leftOut.events)} separated`
+      ? `${count(leftOut.units)} ${unitName({ measure }, leftOut.units)} in ${count(leftOut.cells)} thin ${leftOut.cells === 1 ? "cell" : "cells"}, ${leftOut.events === 0 ? "none" : count(leftOut.events)} separated`
       : "";
   const own =
     share > muchOfReference

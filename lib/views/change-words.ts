@@ -18,7 +18,7 @@ export function changeWords({ now, before, difference }: Change): string {
   if (now.estimate === null || before.estimate === null)
     return `${against}: nothing to compare, as one of the two has no estimate.`;
   // A difference of plain intervals would look settled sooner than it is.
-  const allowed = sitsInNoPatient(now.measure) || (now.clustered && before.clustered);
+  const allowed = sitsInNoPatient(now) || (now.clustered && before.clustered);
   if (!difference || !allowed)
     return `${against}: too few patients in one of the two for an interval of the difference.`;
   const ends = `95 % interval ${signedRange(now, difference)}`;

@@ -1,8 +1,9 @@
 import type { ChartName, WhyNoLimits } from "@/lib/audit/over-time";
+import type { Measured } from "@/lib/measures/measured";
 import { unitName } from "./measure-words";
 
 /** Which chart it is and why, in a sentence. */
-export function chartKind(chart: ChartName, measure: string): string {
+export function chartKind(chart: ChartName, measure: Measured): string {
   return kinds[chart](measure);
 }
 
@@ -11,7 +12,7 @@ export function noLimitsWords(why: WhyNoLimits): string {
   return noLimits[why];
 }
 
-const kinds: Readonly<Record<ChartName, (measure: string) => string>> = {
+const kinds: Readonly<Record<ChartName, (measure: Measured) => string>> = {
   p: () =>
     "p chart of the months' shares: limits three standard errors from the mean share, by each month's units.",
   "p-prime": () =>

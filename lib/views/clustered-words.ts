@@ -1,6 +1,5 @@
 import type { Figure } from "@/lib/audit/figure";
 import { sitsInNoPatient } from "@/lib/audit/sits-in-no-patient";
-import { criterionOf } from "@/lib/protocol/criteria";
 import { valueWords } from "./figure-line";
 import { unitName } from "./measure-words";
 import { decimal } from "./quantity";
@@ -10,16 +9,16 @@ import { decimal } from "./quantity";
  * The number of patients is never said: it may be one that has to be masked.
  */
 export function clusteredWords(figure: Figure): string {
-  const { clustered, interval, measure } = figure;
+  const { clustered, interval } = figure;
   if (figure.estimate === null || (!clustered && !interval)) return "";
-  if (sitsInNoPatient(measure))
-    return `${sentence(unitName(measure, 2))} sit in no patient; the plain interval is the one to read.`;
-  const alike = `${unitName(measure, 2)} of one patient resembling each other`;
+  if (sitsInNoPatient(figure))
+    return `${sentence(unitName(figure, 2))} sit in no patient; the plain interval is the one to read.`;
+  const alike = `${unitName(figure, 2)} of one patient resembling each other`;
   if (!clustered)
     return `Too few patients to allow for ${alike}: the plain interval leaves that out and may well be too narrow.`;
   const read = `Read ${valueWords(figure, clustered.lower)} to ${valueWords(figure, clustered.upper)}`;
   if (clustered.designEffect === null)
-    return `${read}, in which patients are the units: with ${noneOrAll(figure)} nothing shows how alike ${unitName(measure, 2)} of one patient are.`;
+    return `${read}, in which patients are the units: with ${noneOrAll(figure)} nothing shows how alike ${unitName(figure, 2)} of one patient are.`;
   return `${read}, which allows for ${alike}${widerWords(figure, clustered.timesPlain)}.`;
 }
 
@@ -37,8 +36,8 @@ function widerWords({ kind }: Figure, times: number | null): string {
 }
 
 function noneOrAll(figure: Figure): string {
-  if (figure.estimate === 0) return criterionOf(figure.measure) ? "none met" : "none seen";
-  return criterionOf(figure.measure) ? "all met" : "every one affected";
+  if (figure.estimate === 0) return figure.criterion ? "none met" : "none seen";
+  return figure.criterion ? "all met" : "every one affected";
 }
 
 function sentence(words: string): string {

@@ -18,8 +18,8 @@ export function completenessLines(of: readonly Completeness[]): CompletenessLine
     const underFloor = one.share !== null && one.floor !== null && one.share < one.floor;
     return {
       measure: one.measure,
-      title: titleOf(one.measure),
-      recorded: `${count(one.recorded)} of ${count(one.due)} ${unitName(one.measure, one.due)}`,
+      title: titleOf(one),
+      recorded: `${count(one.recorded)} of ${count(one.due)} ${unitName(one, one.due)}`,
       share: one.share === null ? "nothing due" : percent(one.share),
       note: noteOf(one, underFloor),
       underFloor,

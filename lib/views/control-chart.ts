@@ -1,4 +1,5 @@
 import type { ChartName, TimeLine, TimePoint, TimeSegment } from "@/lib/audit/over-time";
+import type { Measured } from "@/lib/measures/measured";
 import { measures } from "@/lib/measures/measures";
 import { axisOf } from "./axis";
 import { chartKind, noLimitsWords } from "./chart-kind";
@@ -9,7 +10,7 @@ import { count, percent, quantity } from "./quantity";
 import { runWords } from "./run-words";
 
 export type ControlChartOf = {
-  readonly measure: string;
+  readonly measure: Measured;
   /** Whose line, in words, where the page does not say it. */
   readonly whose?: string;
   readonly line: TimeLine;
@@ -82,7 +83,7 @@ function withRoom(values: readonly number[]): number[] {
 const atAnEnd =
   "Half of the points or more lie at the very end of what there can be, or there are none: runs say nothing there.";
 
-function cannotWorsen(measure: string): string {
+function cannotWorsen(measure: Measured): string {
   return `With separations as frequent as here the lower limit is 0, and no gap lies below it: this chart cannot show that they have become more frequent. The running sum of ${unitName(measure, 2)} can.`;
 }
 
@@ -106,7 +107,7 @@ function rowOf(point: TimePoint, place: number, of: ControlChartOf, chart: Chart
   };
 }
 
-function pointWords(point: TimePoint, measure: string, chart: ChartName): string {
+function pointWords(point: TimePoint, measure: Measured, chart: ChartName): string {
   const { value, outside, units } = point;
   if (value === null)
     return units === 0
@@ -119,7 +120,7 @@ function pointWords(point: TimePoint, measure: string, chart: ChartName): string
   return `${valueAt(value, measure, chart)}${open}${counted}${lies}.`;
 }
 
-function signalsOf(segment: TimeSegment, rows: readonly ControlRow[], measure: string): string[] {
+function signalsOf(segment: TimeSegment, rows: readonly ControlRow[], measure: Measured): string[] {
   const { chart } = segment;
   const outside = rows.slice(segment.from, segment.to).filter((row) => row.outside !== null);
   return [
@@ -143,7 +144,7 @@ function findingWords(rows: readonly ControlRow[], signals: readonly string[]): 
     : "no limits can be drawn";
 }
 
-function cellsOf(row: ControlRow, point: TimePoint, measure: string, chart: ChartName): string[] {
+function cellsOf(row: ControlRow, point: TimePoint, measure: Measured, chart: ChartName): string[] {
   const [when = ""] = row.words.split(":");
   const { value, lower, upper } = row;
   return [
@@ -158,30 +159,30 @@ function cellsOf(row: ControlRow, point: TimePoint, measure: string, chart: Char
 }
 
 /** A value of the chart in words. */
-function valueAt(value: number, measure: string, chart: ChartName): string {
+function valueAt(value: number, measure: Measured, chart: ChartName): string {
   if (chart === "g") return `${count(Math.round(value))} ${unitName(measure, Math.round(value))}`;
   if (chart === "t")
     return `${count(Math.round(value))} ${Math.round(value) === 1 ? "day" : "days"}`;
   return chart === "xmr" ? quantity(value, unitOf(measure)) : percent(value);
 }
 
-function unitOf(measure: string): string {
+function unitOf({ measure }: Measured): string {
   return measures.find((one) => one.id === measure)?.unit ?? "";
 }
 
-function axisUnit(chart: ChartName, measure: string): string {
+function axisUnit(chart: ChartName, measure: Measured): string {
   if (chart === "g" || chart === "t") return "";
   return chart === "xmr" ? unitOf(measure) : "share";
 }
 
-function axisWords(chart: ChartName, measure: string, unit: string): string {
+function axisWords(chart: ChartName, measure: Measured, unit: string): string {
   if (chart === "g") return `${unitName(measure, 2)} between separations`;
   if (chart === "t") return "days between separations";
   if (chart === "xmr") return unit === "s" ? "median" : `median, ${unit}`;
   return `share of ${unitName(measure, 2)}`;
 }
 
-function unitsHead(chart: ChartName, measure: string): string {
+function unitsHead(chart: ChartName, measure: Measured): string {
   return chart === "t" ? "days" : unitName(measure, 2);
 }
 

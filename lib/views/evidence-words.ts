@@ -1,49 +1,45 @@
-import type { Condition } from "@/lib/protocol/condition";
 import type { Criterion } from "@/lib/protocol/criterion";
-import type { Value, Values } from "@/lib/records/column";
-import { decimal, duration } from "./quantity";
+import { type Clause, clauseOf } from "@/lib/protocol/explain";
+import type { JudgedUnit } from "@/lib/protocol/judged-unit";
+import { fieldsIn } from "@/lib/protocol/looked-at";
+import { fieldOf, listOf } from "@/lib/protocol/vocabulary";
+import { foundWords } from "./protocol/found-words";
+import { count } from "./quantity";
 import { reasonWords } from "./reason-words";
 
-/** What the records hold of each field that a criterion looks at, in words; what is not there says so. */
-export function evidenceWords(criterion: Criterion, fields: Values): string[] {
-  const looked = [
-    ...new Set([
-      ...criterion.exclusions.flatMap((one) => fieldsIn(one.when)),
-      ...fieldsIn(criterion.met),
-      ...fieldsIn(criterion.evidence),
-    ]),
-  ];
-  const words = looked.map(
-    (field) => `${names[field] ?? field}: ${valueWords(field, fields[field])}`,
+/** What the records hold of all that a criterion looks at, in words; what is not there says so. */
+export function evidenceWords(
+  criterion: Criterion,
+  unit: Pick<JudgedUnit, "fields" | "lists"> & { readonly exception?: string | null },
+): string[] {
+  const looked = {
+    all: [criterion.population, ...criterion.exclusions.map(({ when }) => when), criterion.met],
+  };
+  const fields = fieldsIn(looked).map((name) => {
+    const field = fieldOf(criterion.unit, name);
+    return `${field?.words.replace(/^the /, "") ?? name}: ${foundWords(field, unit.fields[name])}`;
+  });
+  const lists = listClauses(clauseOf(criterion.met, unit)).map((clause) =>
+    listWords(criterion, clause),
   );
-  const reason = criterion.exception === null ? undefined : fields[criterion.exception];
-  return reason === undefined
-    ? words
-    : [...words, `exception entered: ${reasonWords(String(reason))}`];
+  const exception = unit.exception ? [`exception entered: ${reasonWords(unit.exception)}`] : [];
+  return [...new Set([...fields, ...lists, ...exception])];
 }
 
-function fieldsIn(condition: Condition): string[] {
-  if ("field" in condition) return [condition.field];
-  if ("recorded" in condition) return [condition.recorded];
-  if ("all" in condition) return condition.all.flatMap(fieldsIn);
-  if ("any" in condition) return condition.any.flatMap(fieldsIn);
-  return fieldsIn(condition.not);
+function listClauses(clause: Clause): Clause[] {
+  return clause.items ? [clause] : clause.parts.flatMap(listClauses);
 }
 
-function valueWords(field: string, value: Value | undefined): string {
-  if (value === undefined) return "not recorded";
-  if (typeof value === "number")
-    return field === "duration_s" ? duration(value) : `${decimal(value, 1)} mm`;
-  if (typeof value === "boolean") return value ? "yes" : "no";
-  return reasonWords(value);
+function listWords(criterion: Criterion, { condition, items = [], sum }: Clause): string {
+  const name = Object.entries(condition).find(
+    ([word, of]) => word === "of" || (typeof of === "string" && listOf(criterion.unit, of)),
+  )?.[1];
+  const list = listOf(criterion.unit, String(name));
+  const rows = items.filter(({ item }) => item.row !== null).length;
+  const words = list?.words.replace(/^the /, "") ?? String(name);
+  const known = rows === 0 ? "none recorded" : count(rows);
+  if (!("total" in condition) || sum === undefined) return `${words}: ${known}`;
+  const field = list?.fields.find((one) => one.name === condition.total[0]);
+  const asked = items.filter((one) => one.asked === true).length;
+  return `${words}: ${known}, ${count(asked)} of them asked for, ${foundWords(field, sum)} known`;
 }
-
-const names: Record<string, string> = {
-  timer_reset: "timer started afresh",
-  working_length_mm: "working length",
-  length_method: "how it was found",
-  dam: "rubber dam",
-  outcome: "visit",
-  status: "the chair's task",
-  duration_s: "time",
-};

@@ -25,7 +25,7 @@ export function exceptionLines(criteria: readonly AdherenceCriterion[]): Excepti
           criterion: criterion.title,
           about: line.about,
           reason: reasonWords(reason),
-          units: `${count(units)} ${unitName(line.figure.measure, units)}`,
+          units: `${count(units)} ${unitName(line.figure, units)}`,
           share: `${percent(units / line.eligible)} of ${count(line.eligible)} eligible`,
         })),
     ),

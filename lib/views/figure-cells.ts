@@ -73,8 +73,8 @@ export function cellsInOrder(figure: Figure): string[] {
 
 /** "140 canals", or "3 of 295 uses". */
 export function shortCounts(figure: Figure): string {
-  if (figure.kind === "median") return `${count(figure.n)} ${unitName(figure.measure, figure.n)}`;
-  return `${count(figure.numerator)} of ${count(figure.denominator)} ${unitName(figure.measure, figure.denominator)}`;
+  if (figure.kind === "median") return `${count(figure.n)} ${unitName(figure, figure.n)}`;
+  return `${count(figure.numerator)} of ${count(figure.denominator)} ${unitName(figure, figure.denominator)}`;
 }
 
 /** "12 abandoned, 3 emergency treatment", the most first; empty where nothing is left out. */

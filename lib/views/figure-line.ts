@@ -8,7 +8,7 @@ import { subjectName } from "./subject-name";
 
 /** A figure in one line of text: name, whose, estimate with interval, counts. */
 export function figureLine(figure: Figure): string {
-  return `${titleOf(figure.measure)}, ${subjectName(figure.about)}, ${figure.period}: ${estimateWords(figure)} (${countWords(figure)})`;
+  return `${titleOf(figure)}, ${subjectName(figure.about)}, ${figure.period}: ${estimateWords(figure)} (${countWords(figure)})`;
 }
 
 /** The estimate, or why there is none; of an event that was not seen, how high its rate may still be. */

@@ -40,5 +40,5 @@ function comparedWords(figure: Figure, reference: Reference): string {
   const interval = reference.interval
     ? `, 95 % interval ${valueWords(figure, reference.interval.lower)} to ${valueWords(figure, reference.interval.upper)}`
     : "";
-  return `${reference.what}: ${valueWords(figure, reference.estimate)}${interval}, ${count(reference.n)} ${unitName(figure.measure, reference.n)}`;
+  return `${reference.what}: ${valueWords(figure, reference.estimate)}${interval}, ${count(reference.n)} ${unitName(figure, reference.n)}`;
 }

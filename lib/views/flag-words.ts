@@ -8,11 +8,11 @@ import { count, decimal, percent } from "./quantity";
 
 /** A figure that stands out beyond chance, in a sentence that is no verdict on anyone; `name` is the clinician's. */
 export function flagWords({ figure, pooled, flag }: Flagged, name: string): string {
-  const { numerator, denominator, measure } = figure;
-  const units = `${count(numerator)} of ${count(denominator)} ${unitName(measure, denominator)}`;
+  const { numerator, denominator } = figure;
+  const units = `${count(numerator)} of ${count(denominator)} ${unitName(figure, denominator)}`;
   const estimate = valueWords(figure, numerator / denominator);
-  const better = (flag.direction === "lower") === lowerIsBetter(measure);
-  return `${tierWords(flag.tier)}: ${titleOf(measure)}, clinician ${name}, ${units}, ${estimate}; ${flag.direction} than the ${percent(pooled.rate)} of all shown by more than chance easily gives.${better ? " That is the better side: there may be something to learn, or something missing from the records." : ""}`;
+  const better = (flag.direction === "lower") === lowerIsBetter(figure.measure);
+  return `${tierWords(flag.tier)}: ${titleOf(figure)}, clinician ${name}, ${units}, ${estimate}; ${flag.direction} than the ${percent(pooled.rate)} of all shown by more than chance easily gives.${better ? " That is the better side: there may be something to learn, or something missing from the records." : ""}`;
 }
 
 /** A tier as it is called. */
@@ -51,7 +51,7 @@ export function notAssessableWords(
   if (figures.length === 0) return null;
   const listed = figures.map(
     (figure) =>
-      `${titleOf(figure.measure)} of ${nameOf(figure)} (${count(figure.denominator - figure.notRecorded)} of ${count(figure.denominator)} recorded)`,
+      `${titleOf(figure)} of ${nameOf(figure)} (${count(figure.denominator - figure.notRecorded)} of ${count(figure.denominator)} recorded)`,
   );
   return `Too little is recorded to judge, so these take no part: ${listed.join("; ")}.`;
 }

@@ -2,6 +2,7 @@ import type { Flagged, PageFlags } from "@/lib/audit/flagged";
 import type { Funnel, FunnelLimits } from "@/lib/audit/funnel";
 import type { Pooled } from "@/lib/audit/pooled";
 import type { AllShrunken } from "@/lib/audit/shrunken";
+import type { Measured } from "@/lib/measures/measured";
 import { axisOf } from "./axis";
 import { estimateWords } from "./figure-line";
 import { couldHaveBeenSeen, flagMark, tierWords } from "./flag-words";
@@ -13,7 +14,7 @@ import { subjectId } from "./subject-id";
 import { toldApart } from "./told-apart";
 
 export type FunnelChartOf = {
-  readonly measure: string;
+  readonly measure: Measured;
   readonly page: PageFlags;
   readonly funnel: Funnel;
   readonly pooled: Pooled;

@@ -1,4 +1,5 @@
 import type { Figure } from "@/lib/audit/figure";
+import type { Measured } from "@/lib/measures/measured";
 import type { Subject } from "@/lib/measures/tally";
 import { axisOf } from "./axis";
 import type { ChartReference, IntervalChart, IntervalRow } from "./chart-rows";
@@ -12,7 +13,7 @@ import { subjectName } from "./subject-name";
 import { letterWords, toldApart } from "./told-apart";
 
 export type IntervalChartOf = {
-  readonly measure: string;
+  readonly measure: Measured;
   /** One a row; drawn in the order of their codes, never in that of their values. */
   readonly figures: readonly Figure[];
   readonly references: readonly ChartReference[];
@@ -66,7 +67,7 @@ export function inOrderOfCodes(figures: readonly Figure[]): Figure[] {
 }
 
 /** What an axis of the measure measures. */
-export function axisTitle(measure: string, unit: string): string {
+export function axisTitle(measure: Measured, unit: string): string {
   const title = titleOf(measure);
   // Times carry their unit at each tick.
   return unit === "s" ? title : `${title}, ${unit === "share" ? "%" : unit}`;

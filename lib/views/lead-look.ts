@@ -1,6 +1,5 @@
 import type { Completeness } from "@/lib/audit/completeness";
 import type { Figure, RateFigure } from "@/lib/audit/figure";
-import { criterionOf } from "@/lib/protocol/criteria";
 import { intervalWords, valueWords } from "./figure-line";
 import { measureAddress } from "./lead-address";
 import { titleOf, unitName } from "./measure-words";
@@ -69,13 +68,13 @@ function criterionLine(figure: RateFigure, filters: LookAt["filters"]): LookLine
 }
 
 function criterionWords(figure: RateFigure): string | null {
-  const title = titleOf(figure.measure);
+  const title = titleOf(figure);
   const whose = subjectName(figure.about);
   const { estimate, denominator, notRecorded, notMet, target } = figure;
   if (estimate === null || target === undefined) return null;
-  const units = `${count(denominator)} ${unitName(figure.measure, denominator)}`;
+  const units = `${count(denominator)} ${unitName(figure, denominator)}`;
   if (figure.inTheseRecords === "not assessable") {
-    const floor = criterionOf(figure.measure)?.completenessFloor ?? null;
+    const floor = figure.criterion?.completenessFloor ?? null;
     return `${title}, ${whose}, cannot be assessed: ${count(denominator - notRecorded)} of ${units} are recorded${floor === null ? "" : `, under the floor of ${setShare(floor)}`}.`;
   }
   if (figure.beyondChance !== "missed") return null;

@@ -2,7 +2,7 @@ import type { Completeness } from "@/lib/audit/completeness";
 import { fewUnits } from "@/lib/audit/few-units";
 import type { Figure } from "@/lib/audit/figure";
 import type { PageFlags } from "@/lib/audit/flagged";
-import { criterionOf } from "@/lib/protocol/criteria";
+import type { Measured } from "@/lib/measures/measured";
 import type { Period } from "@/lib/records/period";
 import { acrossFinding, referencesOf } from "./across-finding";
 import { type BeyondChance, beyondChance, flagOf } from "./beyond-chance";
@@ -103,7 +103,7 @@ export function leadQuarterView(of: LeadQuarterOf): LeadQuarter {
     families: inOrder.map((measure) => familyOf(measure, of, filters)),
     months: inOrder.map((measure) =>
       monthsChart({
-        measure,
+        measure: measuredAs(measure, of),
         months: of.months,
         figures: of.ofMonths.filter((figure) => figure.measure === measure),
         hrefOf: (one) => measureAddress(measure, { ...filters, period: one.name }),
@@ -114,9 +114,7 @@ export function leadQuarterView(of: LeadQuarterOf): LeadQuarter {
 
 /** Each practice's criteria; with one practice its own alone, not once more as a group. */
 function toJudge(of: LeadQuarterOf): Figure[] {
-  return of.quarter.filter(
-    (figure) => criterionOf(figure.measure) && figure.about.kind === "practice",
-  );
+  return of.quarter.filter((figure) => figure.criterion && figure.about.kind === "practice");
 }
 
 function familyOf(
@@ -125,16 +123,17 @@ function familyOf(
   filters: Readonly<Record<string, string | undefined>>,
 ): Family {
   const some = of.across.filter((figure) => figure.measure === measure);
-  const kind = criterionOf(measure)?.byClinician === false ? "chair" : "clinician";
+  const measured = measuredAs(measure, of);
+  const kind = measured.criterion?.byClinician === false ? "chair" : "clinician";
   const parts = some.filter((figure) => figure.about.kind === kind);
   const whole = wholeFor(some, of.practice);
   const span = some[0]?.period ?? of.period.name;
   const onYear = span !== of.period.name;
   return {
     measure,
-    title: titleOf(measure),
+    title: titleOf(measured),
     href: measureAddress(measure, filters),
-    definition: definitionOf(measure),
+    definition: definitionOf(measured),
     span: onYear
       ? {
           words: `Four quarters up to ${day(span.slice(-10))}: in the quarter itself at least one ${kind} has fewer than ${count(fewUnits)} units.`,
@@ -142,10 +141,10 @@ function familyOf(
         }
       : null,
     chart: intervalChart({
-      measure,
+      measure: measured,
       figures: parts,
       references: referencesOf(whole),
-      title: acrossFinding(measure, whole, parts),
+      title: acrossFinding(measured, whole, parts),
       flagOf: (figure) => flagOf(of.flags, figure),
       hrefOf: (figure) =>
         figure.about.kind === "clinician"
@@ -153,6 +152,11 @@ function familyOf(
           : undefined,
     }),
   };
+}
+
+/** A measure with the criterion that its figures were judged by. */
+function measuredAs(measure: string, of: LeadQuarterOf): Measured {
+  return of.across.find((figure) => figure.measure === measure) ?? { measure };
 }
 
 /** All that the page covers as one figure, called by the practice's name where it is one. */

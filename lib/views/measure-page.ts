@@ -1,6 +1,6 @@
 import type { Figure, RateFigure } from "@/lib/audit/figure";
+import type { Measured } from "@/lib/measures/measured";
 import { measures } from "@/lib/measures/measures";
-import { criterionOf } from "@/lib/protocol/criteria";
 import type { Period } from "@/lib/records/period";
 import { acrossFinding, referencesOf } from "./across-finding";
 import type { IntervalChart } from "./chart-rows";
@@ -44,7 +44,7 @@ export type MeasureView = {
 };
 
 export type MeasureViewOf = {
-  readonly measure: string;
+  readonly measured: Measured;
   /** The period that is shown: the chosen one, or its four rolling quarters. */
   readonly shown: Period;
   readonly practice: string | undefined;
@@ -63,8 +63,8 @@ export type MeasureViewOf = {
 
 /** A measure's page in words and rows. */
 export function measureView(of: MeasureViewOf): MeasureView {
-  const { measure, filters } = of;
-  const criterion = criterionOf(measure);
+  const { measured, filters } = of;
+  const { measure, criterion } = measured;
   const kinds = (kind: Figure["about"]["kind"]) =>
     inOrderOfCodes(of.figures.filter((figure) => figure.about.kind === kind));
   const [group] = kinds("group");
@@ -81,20 +81,20 @@ export function measureView(of: MeasureViewOf): MeasureView {
   const nameOf = toldApart(clinicians, (figure) => rowLabel(figure.about));
   return {
     measure,
-    title: titleOf(measure),
-    facts: factsOf(measure, of.figures),
+    title: titleOf(measured),
+    facts: factsOf(measured, of.figures),
     population: whole ? populationLines(whole) : [],
     empty: (group?.population ?? 0) === 0,
     whole: whole
       ? figureRow(whole, of.practice ? `practice ${of.practice}` : "all practices")
       : null,
-    wholeIs: `${whole?.kind === "rate" ? "Share" : "Median"} of ${unitName(measure, 2)}`,
+    wholeIs: `${whole?.kind === "rate" ? "Share" : "Median"} of ${unitName(measured, 2)}`,
     across: told
       ? intervalChart({
-          measure,
+          measure: measured,
           figures: clinicians,
           references: referencesOf(whole),
-          title: acrossFinding(measure, whole, clinicians),
+          title: acrossFinding(measured, whole, clinicians),
           hrefOf: (figure) =>
             figure.about.kind === "clinician"
               ? measureAddress(measure, { ...filters, clinician: figure.about.key }, "#records")
@@ -104,10 +104,10 @@ export function measureView(of: MeasureViewOf): MeasureView {
     clinicians: told ? clinicians.map((figure) => figureRow(figure, nameOf(figure))) : [],
     places: {
       chart: intervalChart({
-        measure,
+        measure: measured,
         figures: places,
         references: referencesOf(whole),
-        title: acrossFinding(measure, whole, places),
+        title: acrossFinding(measured, whole, places),
       }),
       rows: [...places, ...wholes].map((figure) => figureRow(figure)),
     },
@@ -127,15 +127,15 @@ function named(group: Figure, practice: string | undefined): Figure {
   return practice ? { ...group, about: { kind: "practice", code: practice } } : group;
 }
 
-function factsOf(measure: string, figures: readonly Figure[]): MeasureView["facts"] {
-  const criterion = criterionOf(measure);
+function factsOf(measured: Measured, figures: readonly Figure[]): MeasureView["facts"] {
+  const { measure, criterion } = measured;
   const why = criterion?.rationale ?? measures.find((one) => one.id === measure)?.why;
   const methods = methodWords(figures);
   return [
-    { term: "Definition", words: definitionOf(measure) },
-    { term: "Population", words: populationOf(measure) },
+    { term: "Definition", words: definitionOf(measured) },
+    { term: "Population", words: populationOf(measured) },
     ...(why ? [{ term: "Why", words: why }] : []),
-    { term: "Source", words: sourceOf(measure) },
+    { term: "Source", words: sourceOf(measured) },
     ...(criterion
       ? [{ term: "Target", words: `${setShare(criterion.target)}. ${criterion.targetSource}` }]
       : []),
@@ -159,7 +159,7 @@ const ruleOfThree =
   "None is not a rate of 0: it says how high the rate may still be. As a rule of thumb that is 3 divided by the units; the interval gives it exactly.";
 
 function populationLines(whole: Figure): string[] {
-  const units = (number: number) => `${count(number)} ${unitName(whole.measure, number)}`;
+  const units = (number: number) => `${count(number)} ${unitName(whole, number)}`;
   const excluded = reasonsInWords(whole.excluded);
   const excepted = reasonsInWords(whole.excepted);
   return [
@@ -168,7 +168,7 @@ function populationLines(whole: Figure): string[] {
       ? `Left out, each under the first reason that applies: ${excluded}.`
       : "None is left out.",
     ...(excepted ? [`Not met with a coded reason, taken out as exceptions: ${excepted}.`] : []),
-    `Not recorded: ${count(whole.notRecorded)}. ${criterionOf(whole.measure) ? "They count as not met." : "They are in no estimate."}`,
+    `Not recorded: ${count(whole.notRecorded)}. ${whole.criterion ? "They count as not met." : "They are in no estimate."}`,
   ];
 }
 

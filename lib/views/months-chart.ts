@@ -1,4 +1,5 @@
 import type { Figure } from "@/lib/audit/figure";
+import type { Measured } from "@/lib/measures/measured";
 import type { Period } from "@/lib/records/period";
 import { axisOf } from "./axis";
 import type { ChartReference, MonthRow, MonthsChart } from "./chart-rows";
@@ -11,7 +12,7 @@ import { noneSeen } from "./none-seen";
 import { count } from "./quantity";
 
 export type MonthsChartOf = {
-  readonly measure: string;
+  readonly measure: Measured;
   readonly months: readonly Period[];
   /** One subject's figures; a month without one is a gap. */
   readonly figures: readonly Figure[];
@@ -53,7 +54,7 @@ export function monthsChart(of: MonthsChartOf): MonthsChart {
 
 /** Between what the months lie and how many are gaps; no trend is claimed. */
 export function monthsFinding(
-  measure: string,
+  measure: Measured,
   months: readonly Period[],
   figures: readonly Figure[],
 ): string {

@@ -15,7 +15,7 @@ export function ownComparison(figure: Figure, comparison: Comparison): string {
   if (comparison.estimate === null)
     return `There is nothing to compare it with. ${comparison.why ?? ""}`.trim();
   const value = valueWords(figure, comparison.estimate);
-  const units = `${count(comparison.n)} ${figure.kind === "median" ? "recorded " : ""}${unitName(figure.measure, comparison.n)}`;
+  const units = `${count(comparison.n)} ${figure.kind === "median" ? "recorded " : ""}${unitName(figure, comparison.n)}`;
   return `${subjectOf(figure, comparison)} is ${value} (${units})${besideIt(figure, comparison)}`;
 }
 

@@ -1,8 +1,7 @@
 import type { Comparison } from "@/lib/audit/comparison";
 import type { RateFigure } from "@/lib/audit/figure";
-import { criterionOf } from "@/lib/protocol/criteria";
 import type { Criterion } from "@/lib/protocol/criterion";
-import type { Values } from "@/lib/records/column";
+import type { JudgedUnit } from "@/lib/protocol/judged-unit";
 import { targetWords } from "./adherence-report";
 import { clusteredWords } from "./clustered-words";
 import { day } from "./day";
@@ -58,7 +57,8 @@ export type MissedUnit = {
   readonly tooth: string;
   readonly canal: string;
   readonly missing: boolean;
-  readonly fields: Values;
+  readonly seq: number | null;
+  readonly evidence: Pick<JudgedUnit, "fields" | "lists">;
 };
 
 /** A clinician's own criterion: what it comes to, which units missed it and what can be done about each. */
@@ -68,7 +68,7 @@ export function ownCriterion(
   note: string | null,
   misses: readonly MissedUnit[],
 ): OwnCriterion {
-  const criterion = criterionOf(figure.measure);
+  const criterion = figure.criterion;
   if (!criterion) throw new RangeError(`no criterion: ${figure.measure}`);
   const excluded = Object.entries(figure.excluded).map(
     ([reason, units]) => `${count(units)} ${reasonWords(reason)}`,
@@ -77,7 +77,7 @@ export function ownCriterion(
     id: criterion.id,
     title: criterion.title,
     statement: criterion.statement,
-    definition: definitionOf(figure.measure),
+    definition: definitionOf(figure),
     target: `Target ${targetWords(criterion)}`,
     finding: ownFinding(figure),
     comparison: figure.estimate === null ? "" : ownComparison(figure, comparison),
@@ -86,7 +86,7 @@ export function ownCriterion(
     seen: ownSeen(figure, comparison),
     note,
     counts: countsOf(figure),
-    leftOut: `${count(figure.population)} ${unitName(figure.measure, figure.population)} in all${excluded.length > 0 ? `; left out: ${excluded.join(", ")}` : ""}.`,
+    leftOut: `${count(figure.population)} ${unitName(figure, figure.population)} in all${excluded.length > 0 ? `; left out: ${excluded.join(", ")}` : ""}.`,
     verdicts: [
       { about: "In these records", verdict: inTheseRecords(figure) },
       { about: "Beyond chance", verdict: beyondChance(figure) },
@@ -115,15 +115,15 @@ function missLine(criterion: Criterion, miss: MissedUnit): MissLine {
   const unit =
     miss.canal === ""
       ? `visit ${miss.sessionId}, tooth ${miss.tooth}`
-      : `visit ${miss.sessionId}, tooth ${miss.tooth}, canal ${miss.canal}`;
+      : `visit ${miss.sessionId}, tooth ${miss.tooth}, canal ${miss.canal}${miss.seq === null ? "" : `, number ${miss.seq}`}`;
   return {
-    id: `${miss.practice}/${miss.sessionId}/${miss.canal}`,
+    id: `${miss.practice}/${miss.sessionId}/${miss.canal}/${miss.seq ?? ""}`,
     href: visitAddress(miss.practice, miss.sessionId),
     day: day(miss.day),
     unit,
     mark: miss.missing ? "missing" : "missed",
     state: miss.missing ? "not recorded" : "not met",
-    evidence: evidenceWords(criterion, miss.fields).join("; "),
+    evidence: evidenceWords(criterion, miss.evidence).join("; "),
   };
 }
 
@@ -131,7 +131,7 @@ function whatToDo(criterion: Criterion, figure: RateFigure): string[] {
   const source = "where the visit was written down and bring the file in again";
   const missing = `Not recorded: if it was done, record it ${source}; nothing is known of these units either way.`;
   const missed =
-    criterion.exception === null
+    criterion.exceptions === null
       ? `Not met: the demand is "${criterion.statement}" Complete the record ${source}; no exception is foreseen.`
       : `Not met: the demand is "${criterion.statement}" Where a record is wrong, correct it ${source}; where there was a good reason, enter the exception there with its code (criterion ${criterion.id}).`;
   return [...(figure.notMet > 0 ? [missed] : []), ...(figure.notRecorded > 0 ? [missing] : [])];

@@ -43,7 +43,7 @@ export function ownStrip(
   const { measure } = figure;
   return {
     measure,
-    title: titleOf(measure),
+    title: titleOf(figure),
     finding: ownFinding(figure),
     comparison: figure.estimate === null ? "" : ownComparison(figure, comparison),
     notes: [note, ruleOfThree(figure), ownSeen(figure, comparison)].filter((one) => one !== null),
@@ -52,9 +52,9 @@ export function ownStrip(
     read: clusteredWords(figure),
     counts: countWords(figure),
     about: {
-      definition: definitionOf(measure),
-      population: populationOf(measure),
-      source: sourceOf(measure),
+      definition: definitionOf(figure),
+      population: populationOf(figure),
+      source: sourceOf(figure),
     },
     ...drawing,
   };
@@ -89,7 +89,7 @@ export function spreadRow(
   width: number,
   units: readonly number[],
 ): SpreadRow {
-  const { measure, interval, estimate, clustered } = figure;
+  const { interval, estimate, clustered } = figure;
   const words = (value: number) => valueWords(figure, value);
   const bins = units.map((some, place) => {
     const from = axis.min + place * width;
@@ -98,11 +98,11 @@ export function spreadRow(
       from,
       until: from + width,
       units: some,
-      words: `${range}: ${count(some)} ${unitName(measure, some)}`,
+      words: `${range}: ${count(some)} ${unitName(figure, some)}`,
     };
   });
   return {
-    title: `Your ${unitName(measure, 2)} as they are spread`,
+    title: `Your ${unitName(figure, 2)} as they are spread`,
     axis,
     bins,
     median: estimate,
@@ -112,7 +112,7 @@ export function spreadRow(
     medianWords: estimate === null ? "" : `yours ${words(estimate)}`,
     reference: ownReferenceLine(figure, comparison),
     table: {
-      head: ["From", "To", unitName(measure, 2)],
+      head: ["From", "To", unitName(figure, 2)],
       rows: bins.map((bin) => ({
         id: String(bin.from),
         cells: [words(bin.from), words(bin.until), count(bin.units)],
@@ -132,14 +132,14 @@ export function ratePlot(figure: RateFigure, comparison: Comparison): IntervalCh
   ];
   const ends = rows.flatMap((row) => [row.estimate ?? 0, row.upper ?? 0, row.outer?.upper ?? 0]);
   return {
-    title: `Your ${unitName(figure.measure, 2)}${comparison.estimate === null ? "" : " and those beside them"}`,
-    axis: axisOf(ends, "share", `share of ${unitName(figure.measure, 2)}`, true),
-    countsTitle: unitName(figure.measure, 2),
+    title: `Your ${unitName(figure, 2)}${comparison.estimate === null ? "" : " and those beside them"}`,
+    axis: axisOf(ends, "share", `share of ${unitName(figure, 2)}`, true),
+    countsTitle: unitName(figure, 2),
     rows,
     references: [],
     ...(rows.some((row) => row.outer) ? { notes: [outerLineWords] } : {}),
     table: {
-      head: ["Whose", "Rate and interval", unitName(figure.measure, 2)],
+      head: ["Whose", "Rate and interval", unitName(figure, 2)],
       rows: rows.map(({ id, words, counts }) => ({ id, cells: [id, words, counts] })),
     },
   };

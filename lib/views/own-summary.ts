@@ -4,7 +4,6 @@ import type { Figure, RateFigure } from "@/lib/audit/figure";
 import { level } from "@/lib/audit/level";
 import { ownDifference } from "@/lib/audit/own-difference";
 import { tooFewToTell } from "@/lib/audit/too-few-to-tell";
-import { criterionOf } from "@/lib/protocol/criteria";
 import { moreOrLess, rangeMoreOrLess } from "./difference-words";
 import { valueWords } from "./figure-line";
 import { titleOf, unitName } from "./measure-words";
@@ -37,7 +36,7 @@ export function ownSummary(own: readonly Own[]): SummaryLine[] {
   );
   const settled = compared.filter(({ difference }) => difference.settled);
   const criteria = told.flatMap(({ figure }) =>
-    figure.kind === "rate" && criterionOf(figure.measure) ? [criterionLine(figure)] : [],
+    figure.kind === "rate" && figure.criterion ? [criterionLine(figure)] : [],
   );
   return [
     ...settled.map(settledLine),
@@ -52,8 +51,8 @@ function settledLine({ figure, comparison, difference }: Told): SummaryLine {
   return {
     id: `difference ${figure.measure}`,
     href: addressOf(figure),
-    title: titleOf(figure.measure),
-    words: `yours ${ownEstimate(figure)} (${count(units)} ${unitName(figure.measure, units)}), ${shortName(comparison)} ${other} (${count(comparison.n)}): ${moreOrLess(figure, difference.estimate)}, 95 % interval ${rangeMoreOrLess(figure, difference)}, outside what chance alone easily gives`,
+    title: titleOf(figure),
+    words: `yours ${ownEstimate(figure)} (${count(units)} ${unitName(figure, units)}), ${shortName(comparison)} ${other} (${count(comparison.n)}): ${moreOrLess(figure, difference.estimate)}, 95 % interval ${rangeMoreOrLess(figure, difference)}, outside what chance alone easily gives`,
     look: true,
   };
 }
@@ -86,13 +85,11 @@ function chance(words: string): SummaryLine {
 function criterionLine(figure: RateFigure): SummaryLine {
   const missed = figure.notMet + figure.notRecorded;
   const list =
-    missed === 0
-      ? "none to look at"
-      : `${count(missed)} ${unitName(figure.measure, missed)} to look at`;
+    missed === 0 ? "none to look at" : `${count(missed)} ${unitName(figure, missed)} to look at`;
   return {
     id: figure.measure,
     href: addressOf(figure),
-    title: titleOf(figure.measure),
+    title: titleOf(figure),
     words: `${inTheseRecords(figure).words} in these records, ${list}`,
     look: figure.inTheseRecords === "not reached",
   };

@@ -18,5 +18,5 @@ export function rollingNote(
 ): string | null {
   if (!quarter || !year || !hasFewUnits(quarter) || year.estimate === null) return null;
   const { words } = adherenceLine(year);
-  return `Only ${count(quarter.denominator)} ${unitName(quarter.measure, quarter.denominator)} here. Over the last four quarters: ${words.counts}, ${words.rate}, ${words.interval}.`;
+  return `Only ${count(quarter.denominator)} ${unitName(quarter, quarter.denominator)} here. Over the last four quarters: ${words.counts}, ${words.rate}, ${words.interval}.`;
 }

@@ -48,10 +48,10 @@ export function strataView(measure: string, figures: readonly Figure[]): StrataV
       };
       return [
         intervalChart({
-          measure,
+          measure: { measure },
           figures: parts,
           references: [line],
-          title: `${sentence(nameOf(whole))}. ${acrossFinding(measure, whole, parts)}`,
+          title: `${sentence(nameOf(whole))}. ${acrossFinding({ measure }, whole, parts)}`,
         }),
       ];
     }),

@@ -1,5 +1,5 @@
+import type { Measured } from "@/lib/measures/measured";
 import { measureOf } from "@/lib/measures/measures";
-import { criterionOf } from "@/lib/protocol/criteria";
 import { day } from "./day";
 import { visitAddress } from "./lead-address";
 import { count, quantity } from "./quantity";
@@ -14,6 +14,7 @@ export type UnitBehind = {
   readonly sessionId: string | null;
   readonly tooth: string | null;
   readonly canal: string | null;
+  readonly seq: number | null;
   readonly state: string;
   readonly reason: string | null;
   readonly value: number | null;
@@ -43,24 +44,24 @@ const stateWords: Record<string, { words: string; mark: UnitLine["mark"] }> = {
 };
 
 /** The states that units of a measure can be in, for a choice; in the order in which they are asked about. */
-export function statesOf(measure: string): { readonly name: string; readonly words: string }[] {
-  const criterion = criterionOf(measure);
+export function statesOf({
+  measure,
+  criterion,
+}: Measured): { readonly name: string; readonly words: string }[] {
   const names = criterion
-    ? ["met", "not-met", ...(criterion.exception ? ["excepted"] : []), "not-recorded", "left-out"]
+    ? ["met", "not-met", ...(criterion.exceptions ? ["excepted"] : []), "not-recorded", "left-out"]
     : measureOf(measure).kind === "median"
       ? ["recorded", "not-recorded", "left-out"]
       : ["separated", "no-separation", "not-recorded"];
   return names.map((name) => ({ name, words: stateWords[name]?.words ?? name }));
 }
 
-export function unitLine(measure: string, unit: UnitBehind): UnitLine {
+export function unitLine({ measure, criterion }: Measured, unit: UnitBehind): UnitLine {
   const { words, mark } = stateWords[unit.state] ?? { words: unit.state, mark: null };
   const value =
-    unit.value === null || criterionOf(measure)
-      ? null
-      : quantity(unit.value, measureOf(measure).unit);
+    unit.value === null || criterion ? null : quantity(unit.value, measureOf(measure).unit);
   return {
-    id: [unit.practice, unit.chair, unit.day, unit.sessionId, unit.canal].join("/"),
+    id: [unit.practice, unit.chair, unit.day, unit.sessionId, unit.canal, unit.seq].join("/"),
     day: day(unit.day),
     href: unit.sessionId === null ? null : visitAddress(unit.practice, unit.sessionId),
     whose: [
@@ -72,7 +73,11 @@ export function unitLine(measure: string, unit: UnitBehind): UnitLine {
     what:
       unit.tooth === null
         ? "chair and day"
-        : [`tooth ${unit.tooth}`, unit.canal ? `canal ${unit.canal}` : ""]
+        : [
+            `tooth ${unit.tooth}`,
+            unit.canal ? `canal ${unit.canal}` : "",
+            unit.seq === null ? "" : `number ${unit.seq}`,
+          ]
             .filter(Boolean)
             .join(", "),
     state: [

@@ -2,29 +2,27 @@ import type { Period } from "@/lib/records/period";
 import { byKey } from "./by-key";
 import { day } from "./day";
 import { type DayCalendar, type DrawnDay, dayCalendar } from "./day-calendar";
-import { count, duration } from "./quantity";
+import { count } from "./quantity";
+import {
+  dayWords,
+  lineRinse,
+  stateCounts,
+  stateWords,
+  type UpkeepRow,
+  type UpkeepState,
+  upkeepState,
+  upkeepStates,
+} from "./upkeep-state";
 
-/** The least time a line is to be rinsed, in seconds (common practice, as in the criterion). */
-const leastSeconds = 30;
-
-/** What became of the rinse on a chair and day on which the chair's line carried irrigant. */
-export type UpkeepRow = {
-  readonly practice: string;
-  readonly chair: string;
-  readonly day: string;
-  readonly status: "done" | "not-done" | "out-of-service" | null;
-  readonly durationS: number | null;
+const drawn: Record<UpkeepState, Pick<DrawnDay, "shape" | "tone">> = {
+  done: { shape: "●", tone: "plain" },
+  short: { shape: "◐", tone: "look" },
+  untimed: { shape: "○", tone: "plain" },
+  "not-done": { shape: "▲", tone: "look" },
+  out: { shape: "◆", tone: "plain" },
+  none: { shape: "?", tone: "plain" },
+  unused: { shape: "□", tone: "plain" },
 };
-
-const states = {
-  done: { shape: "●", words: "rinsed 30 s or longer", tone: "plain" },
-  short: { shape: "◐", words: "rinsed under 30 s", tone: "look" },
-  untimed: { shape: "○", words: "rinsed, no duration recorded", tone: "plain" },
-  "not-done": { shape: "▲", words: "not rinsed", tone: "look" },
-  out: { shape: "◆", words: "out of service", tone: "plain" },
-  none: { shape: "?", words: "no row", tone: "plain" },
-} as const;
-type State = keyof typeof states;
 
 export type UpkeepLegend = {
   readonly shape: string;
@@ -41,7 +39,7 @@ export type UpkeepChair = {
 export type UpkeepCalendar = {
   readonly legend: readonly UpkeepLegend[];
   readonly chairs: readonly UpkeepChair[];
-  /** The days that were not rinsed for 30 s or longer, for those who read rather than look. */
+  /** The days in use on which the task was not done as it should be, for those who read rather than look. */
   readonly list: readonly {
     readonly id: string;
     readonly chair: string;
@@ -50,11 +48,15 @@ export type UpkeepCalendar = {
   }[];
 };
 
-/** The calendar of line rinses: chairs in their order, each chair's days by week. */
-export function upkeepCalendar(rows: readonly UpkeepRow[], period: Period): UpkeepCalendar {
+/** The calendar of an upkeep task: chairs in their order, each chair's days by week. */
+export function upkeepCalendar(
+  rows: readonly UpkeepRow[],
+  period: Period,
+  task = lineRinse,
+): UpkeepCalendar {
   const chairs = byKey(rows, (row) => `${row.practice}\n${row.chair}`);
   return {
-    legend: legendOf(rows),
+    legend: legendOf(rows, task),
     chairs: [...chairs.values()].flatMap((days) => {
       const [first] = days;
       return first
@@ -62,62 +64,54 @@ export function upkeepCalendar(rows: readonly UpkeepRow[], period: Period): Upke
             {
               practice: first.practice,
               chair: first.chair,
-              summary: summaryOf(days),
-              calendar: calendarOf(days, period),
+              summary: summaryOf(days, task),
+              calendar: calendarOf(days, period, task),
             },
           ]
         : [];
     }),
     list: rows
-      .filter((row) => stateOf(row) !== "done")
+      .filter((row) => row.inUse && upkeepState(row, task) !== "done")
       .map((row) => ({
         id: `${row.practice}/${row.chair}/${row.day}`,
         chair: row.chair,
         day: day(row.day),
-        words: wordsOf(row),
+        words: dayWords(row, task),
       })),
   };
 }
 
-function calendarOf(rows: readonly UpkeepRow[], period: Period): DayCalendar {
-  const drawn = new Map<string, DrawnDay>(
-    rows.map((row) => [row.day, { ...states[stateOf(row)], words: wordsOf(row) }]),
+/** "46 days in use: …", and the days with a record on which it was not. */
+export function summaryOf(rows: readonly UpkeepRow[], task: string): string {
+  const used = rows.filter((row) => row.inUse);
+  const unused = rows.length - used.length;
+  return [
+    used.length === 0
+      ? "No day in use."
+      : `${days(used.length)} in use: ${stateCounts(used, task)}.`,
+    unused === 0 ? "" : `A record on ${days(unused)} not in use.`,
+  ]
+    .filter(Boolean)
+    .join(" ");
+}
+
+function calendarOf(rows: readonly UpkeepRow[], period: Period, task: string): DayCalendar {
+  const shown = new Map<string, DrawnDay>(
+    rows.map((row) => [row.day, { ...drawn[upkeepState(row, task)], words: dayWords(row, task) }]),
   );
-  return dayCalendar(period, drawn, { shape: "·", words: "not in use", tone: "faint" });
+  return dayCalendar(period, shown, { shape: "·", words: "not in use", tone: "faint" });
 }
 
-function stateOf(row: UpkeepRow): State {
-  if (row.status === null) return "none";
-  if (row.status === "out-of-service") return "out";
-  if (row.status === "not-done") return "not-done";
-  if (row.durationS === null) return "untimed";
-  return row.durationS >= leastSeconds ? "done" : "short";
-}
-
-function wordsOf(row: UpkeepRow): string {
-  const state = stateOf(row);
-  if ((state === "done" || state === "short") && row.durationS !== null) {
-    return `rinsed for ${duration(row.durationS)}${state === "short" ? ", under 30 s" : ""}`;
-  }
-  return states[state].words;
-}
-
-function legendOf(rows: readonly UpkeepRow[]): UpkeepLegend[] {
-  return keys().map((state) => ({
-    shape: states[state].shape,
-    words: states[state].words,
-    days: count(rows.filter((row) => stateOf(row) === state).length),
-  }));
-}
-
-function summaryOf(rows: readonly UpkeepRow[]): string {
-  const parts = keys().flatMap((state) => {
-    const days = rows.filter((row) => stateOf(row) === state).length;
-    return days === 0 ? [] : [`${count(days)} ${states[state].words}`];
+/** Only a rinse has a least time; days not in use are told apart only where something is written down of one. */
+function legendOf(rows: readonly UpkeepRow[], task: string): UpkeepLegend[] {
+  return upkeepStates.flatMap((state) => {
+    const some = rows.filter((row) => upkeepState(row, task) === state).length;
+    const timed = state === "short" || state === "untimed";
+    if ((timed && task !== lineRinse) || (state === "unused" && some === 0)) return [];
+    return [{ shape: drawn[state].shape, words: stateWords(state, task), days: count(some) }];
   });
-  return `${count(rows.length)} ${rows.length === 1 ? "day" : "days"} in use: ${parts.join("; ")}.`;
 }
 
-function keys(): State[] {
-  return Object.keys(states) as State[];
+function days(some: number): string {
+  return `${count(some)} ${some === 1 ? "day" : "days"}`;
 }

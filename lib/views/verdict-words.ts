@@ -1,5 +1,4 @@
 import type { RateFigure } from "@/lib/audit/figure";
-import { criterionOf } from "@/lib/protocol/criteria";
 import { chosenPercent } from "./chosen-percent";
 import { unitName } from "./measure-words";
 import { count } from "./quantity";
@@ -25,7 +24,7 @@ export function beyondChance(figure: RateFigure): Verdict {
   if (figure.beyondChance === "not settled by this many") {
     return {
       mark: "open",
-      words: `not settled by ${count(figure.denominator)} ${unitName(figure.measure, figure.denominator)}`,
+      words: `not settled by ${count(figure.denominator)} ${unitName(figure, figure.denominator)}`,
     };
   }
   return { mark: "missing", words: notAssessable(figure) };
@@ -34,7 +33,7 @@ export function beyondChance(figure: RateFigure): Verdict {
 /** Why there is no verdict. */
 function notAssessable(figure: RateFigure): string {
   if (figure.estimate === null) return "nothing to assess";
-  const floor = criterionOf(figure.measure)?.completenessFloor ?? null;
+  const floor = figure.criterion?.completenessFloor ?? null;
   if (figure.inTheseRecords !== "not assessable" || floor === null) return "not assessed";
   const recorded = figure.denominator - figure.notRecorded;
   return `not assessable: ${count(recorded)} of ${count(figure.denominator)} recorded, ${chosenPercent(floor)} is the least`;

@@ -1,13 +1,15 @@
 import type { Criterion, Outcome } from "@/lib/protocol/criterion";
-import type { Values } from "@/lib/records/column";
+import type { JudgedUnit } from "@/lib/protocol/judged-unit";
 import { inTradeOrder } from "./canal-order";
 import { evidenceWords } from "./evidence-words";
 import { reasonWords } from "./reason-words";
 
-export type JudgedUnit = {
+/** A unit of a criterion at the visit. */
+export type UnitAtVisit = {
   readonly criterion: Criterion;
   readonly canal: string;
-  readonly fields: Values;
+  readonly seq: number | null;
+  readonly unit: JudgedUnit;
   readonly outcome: Outcome;
 };
 
@@ -30,7 +32,7 @@ export type VisitCriterion = {
 /** The criteria with their units at the visit. */
 export function visitCriteria(
   criteria: readonly Criterion[],
-  units: readonly JudgedUnit[],
+  units: readonly UnitAtVisit[],
 ): VisitCriterion[] {
   return criteria.map((criterion) => {
     const own = units
@@ -49,15 +51,15 @@ export function visitCriteria(
             ? "No continuous delivery in this chair on the day."
             : "Nothing of this visit is looked at.",
       units: own.map((unit) => ({
-        id: unit.canal,
+        id: `${unit.canal}/${unit.seq ?? ""}`,
         unit:
           unit.canal !== ""
-            ? `canal ${unit.canal}`
+            ? `canal ${unit.canal}${unit.seq === null ? "" : `, number ${unit.seq}`}`
             : criterion.unit === "chair-day"
               ? "the chair's day"
               : "the visit",
         ...stateOf(criterion, unit.outcome),
-        evidence: evidenceWords(criterion, unit.fields).join("; "),
+        evidence: evidenceWords(criterion, unit.unit).join("; "),
       })),
     };
   });

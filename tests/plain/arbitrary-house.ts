@@ -1,7 +1,7 @@
 import * as fc from "fast-check";
 import type { Values } from "@/lib/records/column";
 import { dayAfter } from "@/lib/records/period";
-import { maybe } from "./arbitrary-canal";
+import { maybe } from "./arbitrary-value";
 import { clinicians } from "./arbitrary-visit";
 
 const persons = ["ann", "ben", "cleo"] as const;
@@ -47,12 +47,12 @@ export type ChairDay = { readonly practice: string; readonly chair: string; read
 export function upkeep(chairDays: readonly ChairDay[]): fc.Arbitrary<Values[]> {
   const task = fc.record({
     device: maybe(fc.constantFrom("M1", "M2")),
-    task: fc.constantFrom("line-rinse", "line-rinse", "line-rinse", "line-dry"),
+    task: fc.constantFrom("line-rinse", "line-rinse", "line-rinse", "line-dry", "line-dry"),
     status: fc.constantFrom("done", "done", "done", "not-done", "out-of-service"),
     duration_s: maybe(fc.constantFrom(0, 29, 30, 45)),
   });
   const tasks = fc.uniqueArray(task, {
-    maxLength: 3,
+    maxLength: 4,
     selector: (row) => `${row.device} ${row.task}`,
   });
   return fc

@@ -1,6 +1,9 @@
 import * as fc from "fast-check";
 import type { Values } from "@/lib/records/column";
-import { type CanalDraft, canalDraft, canalNamesDrawn, deliveries, maybe } from "./arbitrary-canal";
+import { criterionIds } from "@/lib/records/criterion-id";
+import { type CanalDraft, canalDraft, canalNamesDrawn } from "./arbitrary-canal";
+import { deliveries } from "./arbitrary-delivery";
+import { maybe } from "./arbitrary-value";
 
 /** What is drawn of a visit, before it is known which practices there are. */
 export type VisitDraft = {
@@ -9,12 +12,14 @@ export type VisitDraft = {
   readonly session: Values;
   readonly canals: CanalDraft[];
   readonly wholeTooth: Values[];
+  /** How many of the deliveries bear their time. */
+  readonly timed: "all" | "some" | "none";
   readonly steps: Values[];
   readonly exceptions: Values[];
   readonly held: HeldDraft[];
 };
 
-type HeldTable = "irrigation" | "instruments" | "canals" | "steps";
+type HeldTable = "irrigation" | "instruments" | "canals" | "steps" | "followups" | "exceptions";
 type HeldDraft = {
   readonly table: HeldTable;
   readonly canal?: string;
@@ -28,14 +33,21 @@ const chairs = ["1", "2"] as const;
 export const clinicians = ["A", "B", "C"] as const;
 
 // Hours and minutes beside midnight in London, Auckland and St John's, summer and winter, on days beside the ends of
-// quarters and the nights when London's clocks change. All are past, as a time to come is held.
+// quarters and the nights when London's clocks change, and about 180 days before some of them, which is how far
+// a course of treatment reaches. All are past, as a time to come is held.
 const startedAt = fc
   .tuple(
     fc.constantFrom(
+      "2024-01-02",
+      "2024-01-03",
+      "2024-02-15",
+      "2024-02-16",
       "2024-03-30",
       "2024-03-31",
       "2024-06-30",
+      "2024-06-30",
       "2024-07-01",
+      "2024-08-14",
       "2024-08-14",
       "2024-09-30",
       "2024-10-01",
@@ -51,9 +63,11 @@ const session: fc.Arbitrary<Values> = fc.record({
   session_id: fc.integer({ min: 1, max: 9 }).map((number) => `V${number}`),
   chair: fc.constantFrom(...chairs),
   clinician: fc.constantFrom(...clinicians),
-  patient: fc.constantFrom("hash-1", "hash-2", "hash-3"),
+  // Few patients and teeth, so that visits come to be of one course.
+  patient: fc.constantFrom("hash-1", "hash-1", "hash-1", "hash-2", "hash-3"),
+  case_id: fc.constantFrom(undefined, undefined, undefined, "K-1", "K-2"),
   started_at: startedAt,
-  tooth: fc.constantFrom("11", "24", "36", "54"),
+  tooth: fc.constantFrom("36", "36", "36", "36", "11", "24", "54"),
   tooth_notation: fc.constant("fdi"),
   treatment: fc.constantFrom(
     "primary",
@@ -73,21 +87,22 @@ const named = { canal: maybe(fc.constantFrom(...canalNamesDrawn)) };
 const step: fc.Arbitrary<Values> = fc
   .record({
     ...named,
-    step: fc.constantFrom("dam", "dam", "dam", "patency"),
-    status: fc.constantFrom("done", "not-done", "not-applicable", "excepted"),
+    step: fc.constantFrom(
+      ...["dam", "dam", "dam", "length-radiograph", "apex-locator", "apex-locator"],
+      ...["patency", "patency", "glide-path", "glide-path", "filling-removed"],
+      ...["torque-calibration", "torque-calibration"],
+      ...["line-check", "line-check", "handpiece-care", "handpiece-care", "consent"],
+    ),
+    status: fc.constantFrom(
+      ...["done", "done", "done", "not-done", "not-done", "not-applicable", "excepted"],
+    ),
     reason: fc.constantFrom("not-possible", "other"),
   })
   .map((row) => (row.status === "excepted" ? row : { ...row, reason: undefined }));
 
 const exception: fc.Arbitrary<Values> = fc.record({
   ...named,
-  criterion: fc.constantFrom(
-    "timer-reset",
-    "timer-reset",
-    "isolation",
-    "length-recorded",
-    "line-rinse",
-  ),
+  criterion: fc.constantFrom("timer-reset", "isolation", ...criterionIds),
   reason: fc.constantFrom("equipment-failure", "not-possible"),
 });
 
@@ -102,9 +117,15 @@ export const visitDraft: fc.Arbitrary<VisitDraft> = fc.record({
     { weight: 3, arbitrary: fc.constant<Values[]>([]) },
     { weight: 1, arbitrary: deliveries(2) },
   ),
-  steps: fc.uniqueArray(step, { maxLength: 3, selector: (row) => `${row.canal} ${row.step}` }),
+  timed: fc.constantFrom("all", "some", "none"),
+  steps: fc.uniqueArray(step, {
+    maxLength: 12,
+    size: "max",
+    selector: (row) => `${row.canal} ${row.step}`,
+  }),
   exceptions: fc.uniqueArray(exception, {
-    maxLength: 3,
+    maxLength: 4,
+    size: "max",
     selector: (row) => `${row.canal} ${row.criterion}`,
   }),
   held: fc.oneof(
@@ -120,6 +141,8 @@ export const visitDraft: fc.Arbitrary<VisitDraft> = fc.record({
             "instruments",
             "canals",
             "steps",
+            "followups",
+            "exceptions",
           ),
           // Of the visit or not, or none: written for the whole tooth, or not a canal's name.
           canal: maybe(fc.constantFrom(...canalNamesDrawn)),

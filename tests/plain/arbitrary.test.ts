@@ -2,7 +2,8 @@ import * as fc from "fast-check";
 import { expect, test } from "vitest";
 import { checkRow } from "@/lib/intake/check-row";
 import { measures } from "@/lib/measures/measures";
-import { criteria, criterionMeasure } from "@/lib/protocol/criteria";
+import { criterionMeasure } from "@/lib/protocol/criterion";
+import { defaults } from "@/lib/protocol/defaults/defaults";
 import type { Values } from "@/lib/records/column";
 import { type TableName, tableNames, tables } from "@/lib/records/tables";
 import { arbitraryRecords } from "./arbitrary";
@@ -53,6 +54,7 @@ test("keys are told apart, and every row's visit and canal are there", () => {
       for (const row of [
         ...records.irrigation,
         ...records.instruments,
+        ...records.followups,
         ...records.steps,
         ...records.exceptions,
       ]) {
@@ -92,30 +94,39 @@ test("among random records every outcome of every measure turns up", () => {
   expect([...seen].sort()).toEqual(expected.sort());
 });
 
-const left = ["abandoned", "emergency", "dressing", "other", "not-prepared"];
-const everyMeasure = [...measures.map((measure) => measure.id), ...criteria.map(criterionMeasure)];
+const prepared = ["abandoned", "emergency", "dressing", "other"];
+const left = [...prepared, "not-prepared"];
+const everyMeasure = [...measures.map((measure) => measure.id), ...defaults.map(criterionMeasure)];
+const unexcepted = ["not recorded", "yes", "no"];
+const excepted = ["excepted equipment-failure", "excepted not-possible", ...unexcepted];
+// A step has one reason more than the exceptions table.
+const byStep = ["excepted other", ...excepted];
+const young = ["primary-tooth", "open-apex"];
 const outcomesOf: Record<string, string[]> = {
-  "criterion/timer-reset": [
-    ...left,
-    "no-timer",
-    "excepted equipment-failure",
-    "excepted not-possible",
-    "not recorded",
-    "yes",
-    "no",
-  ],
+  "criterion/isolation": ["abandoned", "not-applicable", ...byStep],
   "criterion/length-recorded": [...left, "yes", "no"],
-  "criterion/isolation": [
-    "abandoned",
-    "not-applicable",
-    "excepted equipment-failure",
-    "excepted not-possible",
-    "excepted other",
-    "not recorded",
-    "yes",
-    "no",
-  ],
-  "criterion/line-rinse": ["out-of-service", "not recorded", "yes", "no"],
+  // A canal that was not prepared was not prepared by a motor either, so it is not counted.
+  "criterion/length-confirmed": [...prepared, ...young, ...byStep],
+  "criterion/patency": [...prepared, "filling-not-removed", ...byStep],
+  "criterion/main-irrigant": [...left, ...excepted],
+  "criterion/hypochlorite-floor": [...left, ...young, ...excepted],
+  "criterion/chelator": [...left, ...young, ...excepted],
+  "criterion/rinse-after-chelator": [...left, ...excepted],
+  "criterion/no-hypochlorite-chlorhexidine-contact": unexcepted,
+  "criterion/tip-depth": [...left, ...excepted],
+  "criterion/flow-limit": excepted,
+  "criterion/activation": [...left, ...excepted],
+  "criterion/timer-reset": [...left, "no-timer", ...excepted],
+  "criterion/speed-torque": excepted,
+  "criterion/use-limit": excepted,
+  "criterion/traceable": ["yes", "no"],
+  "criterion/separation-managed": unexcepted,
+  "criterion/line-check": byStep,
+  "criterion/torque-calibration": ["not-applicable", ...byStep],
+  "criterion/handpiece-care": byStep,
+  "criterion/line-rinse": ["out-of-service", ...unexcepted],
+  "criterion/line-dry": ["out-of-service", ...unexcepted],
+  "criterion/record-complete": ["yes", "no"],
 };
 
 function practicesOf(records: Records, session: unknown, practice: unknown): unknown[] {

@@ -1,6 +1,7 @@
 import * as fc from "fast-check";
 import type { Values } from "@/lib/records/column";
 import { dayAfter } from "@/lib/records/period";
+import { courseDraft } from "./arbitrary-course";
 import { type ChairDay, people, upkeep } from "./arbitrary-house";
 import { type VisitDraft, visitDraft } from "./arbitrary-visit";
 import { localDay } from "./local-day";
@@ -15,14 +16,16 @@ const practices = [
 
 /**
  * Random small records with the awkward cases that figures stumble over. Every row passes the format's checks; days
- * lie from March to October 2024, beside the ends of quarters.
+ * lie from January to October 2024, beside the ends of quarters.
  */
 export const arbitraryRecords: fc.Arbitrary<Records> = fc
   .record({
     count: fc.integer({ min: 1, max: 3 }),
-    drafts: fc.array(visitDraft, { maxLength: 12 }),
+    visits: fc.array(visitDraft, { maxLength: 10 }),
+    courses: fc.array(courseDraft, { maxLength: 2 }),
   })
-  .chain(({ count, drafts }) => {
+  .chain(({ count, visits, courses }) => {
+    const drafts = [...visits, ...courses.flat()];
     const records = recordsOf(practices.slice(0, count), drafts);
     const codes = practices.slice(0, count).map((practice) => practice.code);
     return fc
@@ -58,16 +61,27 @@ function recordsOf(
 
 function addVisit(records: Records, draft: VisitDraft, practice: string, of: Values): void {
   records.sessions.push(...recorded([{ ...draft.session, practice }]));
+  const started = String(draft.session.started_at);
   for (const { row, deliveries, uses } of draft.canals) {
     records.canals.push(...recorded([{ ...row, ...of }]));
     const { canal } = row;
+    const ofCanal = { ...of, canal };
     records.irrigation.push(
-      ...recorded(deliveries.map((delivery) => ({ ...delivery, ...of, canal }))),
+      ...recorded(
+        deliveries.map((one) => ({ ...atItsTime(one, started, draft.timed), ...ofCanal })),
+      ),
     );
-    records.instruments.push(...recorded(uses.map((use) => ({ ...use, ...of, canal }))));
+    records.instruments.push(...recorded(uses.map((use) => ({ ...use.row, ...ofCanal }))));
+    const day = localDay(started, records.zones[practice] ?? "");
+    const later = uses.flatMap(({ row: { seq }, followups }) =>
+      followups.map(({ after, ...said }) => ({ ...said, seq, day: dayAfter(day, after) })),
+    );
+    records.followups.push(...recorded(later.map((row) => ({ ...row, ...ofCanal }))));
   }
   records.irrigation.push(
-    ...recorded(draft.wholeTooth.map((delivery) => ({ ...delivery, ...of }))),
+    ...recorded(
+      draft.wholeTooth.map((one) => ({ ...atItsTime(one, started, draft.timed), ...of })),
+    ),
   );
   const canals = [undefined, ...draft.canals.map(({ row }) => row.canal)];
   const ofThisVisit = (rows: readonly Values[]) =>
@@ -82,6 +96,14 @@ function addVisit(records: Records, draft: VisitDraft, practice: string, of: Val
       ...(canal === undefined ? {} : { canal }),
     });
   }
+}
+
+/** The delivery with the time it was at, where its visit's deliveries bear one: all of them, or those of even minutes. */
+function atItsTime(drawn: Values, started: string, timed: VisitDraft["timed"]): Values {
+  const { minute, ...delivery } = drawn;
+  if (timed === "none" || (timed === "some" && Number(minute) % 2 === 1)) return delivery;
+  const instant = Date.parse(started) + Number(minute) * 60_000;
+  return { ...delivery, started_at: new Date(instant).toISOString() };
 }
 
 /** The chairs' days with a visit, and the day after each. */

@@ -20,6 +20,14 @@ export const volume: Quantity = (delivery, timerReset) => {
   return (Number(delivery.flow_ml_min) * Number(delivery.duration_s)) / 60;
 };
 
+/** Millilitres a minute; a missing flow is volume ÷ time, unless there is no time or it is a running timer's. */
+export const flow: Quantity = (delivery, timerReset) => {
+  if (delivery.flow_ml_min !== undefined) return Number(delivery.flow_ml_min);
+  if (readOffRunningTimer(delivery, timerReset)) return undefined;
+  if (delivery.volume_ml === undefined || !(Number(delivery.duration_s) > 0)) return undefined;
+  return (Number(delivery.volume_ml) / Number(delivery.duration_s)) * 60;
+};
+
 /** Seconds that irrigant was left in place. */
 export const dwell: Quantity = ({ dwell_s }) =>
   dwell_s === undefined ? undefined : Number(dwell_s);

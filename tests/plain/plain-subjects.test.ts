@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { records, tallies, visit } from "./hand-made";
+import { counts, ofGroup, records, tallies, visit } from "./hand-made";
 
 const isolation = "criterion/isolation";
 
@@ -79,5 +79,61 @@ describe("whose the work is", () => {
       { subject: { code: "NORTH" }, numerator: 0, notRecorded: 1 },
       { subject: { code: "SOUTH" }, numerator: 1, notRecorded: 0 },
     ]);
+  });
+});
+
+describe("what a unit stands for", () => {
+  test("a canal's course is shared: once for each who worked on it, once for the group", () => {
+    const course = records({
+      sessions: [
+        visit("V1", { started_at: "2024-06-28T09:00:00.000Z", clinician: "A" }),
+        visit("V2", { started_at: "2024-07-01T09:00:00.000Z", clinician: "B" }),
+        visit("V3", { started_at: "2024-07-02T09:00:00.000Z", clinician: "B" }),
+      ],
+      canals: [
+        { session_id: "V1", canal: "main", preparation: "rotary", filled: false },
+        { session_id: "V2", canal: "main", preparation: "rotary", filled: false },
+        { session_id: "V3", canal: "main", preparation: "rotary", filled: true },
+      ],
+      irrigation: ["V1", "V2", "V3"].map((session_id) => ({
+        ...{ session_id, canal: "main", seq: 1, irrigant: "naocl", delivery: "syringe" },
+        volume_ml: 4,
+      })),
+    });
+    const floor = "criterion/hypochlorite-floor";
+    // Worked by hand: 12 mL, filled in July; A's visit was in June, B had two visits.
+    expect(counts(ofGroup(course, floor))).toMatchObject({ population: 1, numerator: 1 });
+    expect(tallies(course, floor, "clinician")).toMatchObject([
+      { subject: { code: "B" }, population: 1, numerator: 1 },
+      { subject: { code: "A" }, population: 1, numerator: 1 },
+    ]);
+  });
+
+  test("a row of several uses counts as so many, in the sums over patients too", () => {
+    const use = { session_id: "V1", canal: "main", kind: "rotary" };
+    const table = records({
+      sessions: [visit("V1")],
+      canals: [{ session_id: "V1", canal: "main", preparation: "rotary" }],
+      instruments: [
+        { ...use, seq: 1, uses: 3, use_number: 1 }, // three met
+        { ...use, seq: 2, uses: 2, use_number: 5 }, // two not met
+        { ...use, seq: 3 }, // one not recorded
+      ],
+    });
+    const tally = ofGroup(table, "criterion/use-limit");
+    // Worked by hand: 3 + 2 + 1.
+    expect(counts(tally)).toEqual({
+      population: 6,
+      excluded: {},
+      excepted: {},
+      notRecorded: 1,
+      numerator: 3,
+      denominator: 6,
+      notMet: 2,
+    });
+    // Worked by hand: one patient with 3 of 6.
+    expect(tally).toMatchObject({
+      clusters: { clusters: 1, events: 3, units: 6, eventsSquared: 9, eventsByUnits: 18 },
+    });
   });
 });

@@ -8,15 +8,14 @@ import type {
 } from "@/lib/measures/tally";
 import type { Period } from "@/lib/records/period";
 import { canalUnits, visitVolumeUnits } from "./continuous";
-import { isolation, lengthRecorded, timerReset } from "./criteria";
+import { criterionUnits, type Limits } from "./criteria/criteria";
 import { grouped } from "./grouped";
 import { instrumentsAmong, instrumentUses } from "./instruments";
-import { lineRinse } from "./line-rinse";
 import { order } from "./order";
 import type { Records } from "./records";
 import { canalUseUnits, useUnits, visitUseUnits } from "./separation";
 import { bySubject } from "./subjects";
-import type { Unit } from "./unit";
+import type { State, Unit } from "./unit";
 
 export type Asked = {
   /** Ids of measures, or criterion/<id>. */
@@ -26,6 +25,10 @@ export type Asked = {
   readonly ends: MedianEnds;
   /** The level of the ends; 0.95 where absent. */
   readonly level?: number;
+  /** What the practice has set; the tests' limits where absent. */
+  readonly limits?: Limits;
+  /** Ids of the criteria that a complete record needs evidence for; those in force at first where absent. */
+  readonly inForce?: readonly string[];
 };
 
 /**
@@ -34,45 +37,52 @@ export type Asked = {
  * @throws RangeError for a measure that is not known
  */
 export function plainTallies(records: Records, asked: Asked): Tally[] {
-  return asked.measures.flatMap((measure) =>
-    asked.by.flatMap((kind) =>
-      unitsBySubject(records, measure, kind, asked.period).map(({ subject, units }) =>
-        tallyOf(measure, subject, units, asked),
-      ),
-    ),
-  );
+  return asked.measures.flatMap((measure) => {
+    const subjects = subjectsIn(records, measure, asked);
+    return asked.by.flatMap((kind) =>
+      subjects(kind).map(({ subject, units }) => tallyOf(measure, subject, units, asked)),
+    );
+  });
 }
 
-function unitsBySubject(
+/** The units of the period, by the subjects of a kind. */
+function subjectsIn(
   records: Records,
   measure: string,
-  kind: SubjectKind,
-  period: Period,
-): { subject: Subject; units: Unit[] }[] {
-  const within = (unit: Unit) => period.from <= unit.day && unit.day < period.until;
+  asked: Asked,
+): (kind: SubjectKind) => { subject: Subject; units: Unit[] }[] {
+  const { from, until } = asked.period;
+  const within = (unit: Unit) => from <= unit.day && unit.day < until;
   if (measure !== "separation-per-instrument") {
-    return bySubject(unitsOf(records, measure).filter(within), kind);
+    const units = unitsOf(records, measure, asked).filter(within);
+    return (kind) => bySubject(units, kind);
   }
   // An instrument that several used is counted once for each of them, so subjects are told apart first.
-  return bySubject(instrumentUses(records).filter(within), kind).map(({ subject, units }) => ({
-    subject,
-    units: instrumentsAmong(units),
-  }));
+  const uses = instrumentUses(records).filter(within);
+  return (kind) =>
+    bySubject(uses, kind).map(({ subject, units }) => ({
+      subject,
+      units: instrumentsAmong(units),
+    }));
 }
+
+const ofCriterion = "criterion/";
 
 const rates: Record<string, (records: Records) => Unit[]> = {
   "separation-per-use": useUnits,
   "separation-per-canal": canalUseUnits,
   "separation-per-visit": visitUseUnits,
-  "criterion/timer-reset": timerReset,
-  "criterion/length-recorded": lengthRecorded,
-  "criterion/isolation": isolation,
-  "criterion/line-rinse": lineRinse,
 };
 
-function unitsOf(records: Records, measure: string): Unit[] {
+function unitsOf(
+  records: Records,
+  measure: string,
+  { limits, inForce }: Pick<Asked, "limits" | "inForce">,
+): Unit[] {
   if (measure === "volume-per-visit") return visitVolumeUnits(records);
-  const units = rates[measure]?.(records) ?? canalUnits(records, measure);
+  const units = measure.startsWith(ofCriterion)
+    ? criterionUnits(records, measure.slice(ofCriterion.length), limits, inForce)
+    : (rates[measure]?.(records) ?? canalUnits(records, measure));
   if (!units) throw new RangeError(`no such measure: ${measure}`);
   return units;
 }
@@ -83,29 +93,29 @@ function tallyOf(
   units: readonly Unit[],
   { period, ends, level = 0.95 }: Asked,
 ): Tally {
-  const states = units.map((unit) => unit.state);
-  const notRecorded = states.filter((state) => "notRecorded" in state).length;
+  const isCriterion = measure.startsWith(ofCriterion);
+  const notRecorded = weighed(units, (state) => "notRecorded" in state);
   const counted = {
     measure,
     subject,
     period,
-    population: units.length,
-    excluded: byReason(states.flatMap((state) => ("excluded" in state ? [state.excluded] : []))),
-    excepted: byReason(states.flatMap((state) => ("excepted" in state ? [state.excepted] : []))),
+    population: weighed(units, () => true),
+    excluded: byReason(units, (state) => ("excluded" in state ? state.excluded : undefined)),
+    excepted: byReason(units, (state) => ("excepted" in state ? state.excepted : undefined)),
     notRecorded,
   };
-  const isRate = measure in rates || measure === "separation-per-instrument";
+  const isRate = isCriterion || measure in rates || measure === "separation-per-instrument";
   if (!isRate) {
     const values = units.flatMap(({ state, patient }) =>
       "value" in state ? [{ value: state.value, patient }] : [],
     );
     return { ...counted, kind: "median", ...order(values, ends, level) };
   }
-  const numerator = states.filter((state) => "yes" in state && state.yes).length;
-  const notMet = states.filter((state) => "yes" in state && !state.yes).length;
+  const numerator = weighed(units, (state) => "yes" in state && state.yes);
+  const notMet = weighed(units, (state) => "yes" in state && !state.yes);
   // Not recorded counts as not met in a criterion's rate; a separation's is of what is known.
-  const unmet = measure.startsWith("criterion/") ? notMet + notRecorded : notMet;
-  const clusters = clustersOf(units, measure.startsWith("criterion/"));
+  const unmet = isCriterion ? notMet + notRecorded : notMet;
+  const clusters = clustersOf(units, isCriterion);
   return { ...counted, kind: "rate", numerator, denominator: numerator + unmet, notMet, clusters };
 }
 
@@ -116,8 +126,8 @@ function clustersOf(units: readonly Unit[], countsMissing: boolean): ClusterCoun
       patient !== undefined && ("yes" in state || (countsMissing && "notRecorded" in state)),
   );
   const patients = [...grouped(counted, ({ patient }) => patient).values()].map((some) => ({
-    e: some.filter(({ state }) => "yes" in state && state.yes).length,
-    n: some.length,
+    e: weighed(some, (state) => "yes" in state && state.yes),
+    n: weighed(some, () => true),
   }));
   if (patients.length === 0) return null;
   const sum = (of: (one: { e: number; n: number }) => number) =>
@@ -132,7 +142,21 @@ function clustersOf(units: readonly Unit[], countsMissing: boolean): ClusterCoun
   };
 }
 
-function byReason(reasons: readonly string[]): ByReason {
-  const groups = grouped(reasons, (reason) => reason);
-  return Object.fromEntries([...groups].map(([reason, some]) => [reason, some.length]));
+function byReason(
+  units: readonly Unit[],
+  reasonOf: (state: State) => string | undefined,
+): ByReason {
+  const groups = grouped(units, ({ state }) => reasonOf(state));
+  return Object.fromEntries(
+    [...groups].flatMap(([reason, some]) =>
+      reason === undefined ? [] : [[reason, weighed(some, () => true)]],
+    ),
+  );
+}
+
+/** How many units the ones that are such stand for. */
+function weighed(units: readonly Unit[], such: (state: State) => boolean): number {
+  return units
+    .filter(({ state }) => such(state))
+    .reduce((total, { weight = 1 }) => total + weight, 0);
 }

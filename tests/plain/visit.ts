@@ -14,6 +14,8 @@ export type Visit = {
   /** Deliveries of the whole tooth and of every canal. */
   readonly deliveries: readonly Values[];
   readonly uses: readonly Values[];
+  /** What became of separations later. */
+  readonly followups: readonly Values[];
   readonly steps: readonly Values[];
   readonly exceptions: readonly Values[];
   readonly held: readonly HeldRow[];
@@ -30,7 +32,15 @@ export type Canal = {
 
 /** Every accepted visit. */
 export function visitsOf(records: Records): Visit[] {
-  const tables = ["canals", "irrigation", "instruments", "steps", "exceptions", "held"] as const;
+  const tables = [
+    "canals",
+    "irrigation",
+    "instruments",
+    "followups",
+    "steps",
+    "exceptions",
+    "held",
+  ] as const;
   const bySession = new Map(
     tables.map((table) => [table, grouped(rowsOf(records, table), (row) => row.session_id)]),
   );
@@ -53,9 +63,14 @@ export function visitsOf(records: Records): Visit[] {
       uses: uses.filter(of(row.canal)),
       held: held.filter(of(row.canal)),
     }));
-    const [steps, exceptions] = [own<Values>("steps"), own<Values>("exceptions")];
+    const [followups, steps, exceptions] = [
+      own<Values>("followups"),
+      own<Values>("steps"),
+      own<Values>("exceptions"),
+    ];
     const day = localDay(String(session.started_at), zone);
-    return { session, practice, day, canals, deliveries, uses, steps, exceptions, held };
+    const rows = { deliveries, uses, followups, steps, exceptions, held };
+    return { session, practice, day, canals, ...rows };
   });
 }
 

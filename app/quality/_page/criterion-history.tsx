@@ -1,5 +1,6 @@
 import Link from "next/link";
 import type { QualityQuarter } from "@/lib/reports/quality-quarter";
+import { criterionPopulation } from "@/lib/views/criterion-population";
 import { Definition } from "../../_parts/definition";
 import { RateDrawing } from "../../_parts/rate-drawing";
 import { TableBox } from "../../_parts/table-box";
@@ -20,7 +21,7 @@ export function CriterionHistory(props: {
         <p>Target {targetWords}</p>
         <Definition of={criterion.title}>
           <p>{definition}</p>
-          <p>Counted: {criterion.populationInWords}</p>
+          <p>Counted: {criterionPopulation(criterion)}</p>
           <p>
             {criterion.rationale} {criterion.source}
           </p>

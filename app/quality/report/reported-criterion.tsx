@@ -1,4 +1,5 @@
 import type { AdherenceCriterion } from "@/lib/views/adherence-report";
+import { criterionPopulation } from "@/lib/views/criterion-population";
 import { unbroken } from "@/lib/views/unbroken";
 import { Section } from "../../_parts/section";
 import { TableBox } from "../../_parts/table-box";
@@ -11,7 +12,7 @@ export function ReportedCriterion(props: { of: AdherenceCriterion }) {
     <Section id={criterion.id} title={criterion.title} note={`Target ${targetWords}`}>
       <p>{definition}</p>
       <p className="soft">
-        Counted: {criterion.populationInWords} Source: {criterion.source}
+        Counted: {criterionPopulation(criterion)} Source: {criterion.source}
       </p>
       <TableBox label={`${criterion.title}: figures`}>
         <table className="fold reported">

@@ -1,10 +1,4 @@
-/** SQL: a delivery's time; of a timer that was not reset it may hold earlier canals and is not recorded. */
-const flowSeconds = `case when i.basis = 'timer' and c.timer_reset = 'no' then null
-  else coalesce(i.duration_s, i.volume_ml / i.flow_ml_min * 60) end`;
-
-/** SQL: a delivery's volume; none is derived from a timer that was not reset. */
-const volume = `coalesce(i.volume_ml,
-  case when i.basis = 'timer' and c.timer_reset = 'no' then null else i.flow_ml_min * i.duration_s / 60 end)`;
+import { activationSeconds, flowSeconds, volume } from "../figures/criterion/delivery-sql";
 
 /** SQL: volume, flow and time are all there and disagree by more than a tenth. */
 const disagrees = `abs(i.flow_ml_min * i.duration_s / 60 - i.volume_ml) > 0.1 * i.volume_ml`;
@@ -25,12 +19,12 @@ export function worker(code: string): string {
     v.practice || '/' || ${code})`;
 }
 
-/** Held rows of a table, by the visit and canal they name. */
-export function heldRows(table: string): string {
+/** Held rows of a table, or of any, by the visit and canal they name. */
+export function heldRows(table?: string): string {
   return `select v.id as visit_id, h.canal, count(*)::int as rows
     from renewing r join sessions v on v.id = r.visit_id
     join held h on h.session_id = v.session_id and (h.practice is null or h.practice = v.practice)
-      and h.table_name = '${table}' and h.state = 'held'
+      and h.state = 'held' ${table ? `and h.table_name = '${table}'` : ""}
     group by v.id, h.canal`;
 }
 
@@ -38,8 +32,7 @@ export function heldRows(table: string): string {
 export const canalFacts = `
 with deliveries as (
   select i.visit_id, i.canal, i.seq, i.irrigant = 'naocl' as hypochlorite, i.delivery, i.basis, i.dwell_s,
-    case when i.activation = 'none' then 0 when i.activation is not null then i.activation_s end as activation_s,
-    ${flowSeconds} as flow_s, ${volume} as volume_ml, ${disagrees} as disagrees,
+    ${activationSeconds} as activation_s, ${flowSeconds("c.timer_reset")} as flow_s, ${volume("c.timer_reset")} as volume_ml, ${disagrees} as disagrees,
     case when i.delivery = 'continuous' then i.duration_s end as continuous_s
   from renewing r join irrigation i using (visit_id) join canals c on c.visit_id = i.visit_id and c.canal = i.canal
 ), sums as (
@@ -56,7 +49,7 @@ with deliveries as (
 ), held_deliveries as (${heldRows("irrigation")}), held_uses as (${heldRows("instruments")})
 insert into canal_facts (visit_id, canal, practice, chair, clinician, worker, patient, local_day, tooth, treatment, exclusion, preparation,
   delivery, basis, flow_s, hypochlorite_s, dwell_s, activation_s, volume_ml, hypochlorite_ml, disagrees,
-  uses, separations, uses_unknown, uses_held, timer_reset, working_length_mm, length_method, curvature_deg)
+  uses, separations, uses_unknown, uses_held, deliveries_held, timer_reset, working_length_mm, length_method, curvature_deg)
 select c.visit_id, c.canal, v.practice, v.chair, coalesce(c.clinician, v.clinician), ${worker("coalesce(c.clinician, v.clinician)")}, v.patient, v.local_day, v.tooth, v.treatment,
   case when v.outcome = 'abandoned' then 'abandoned'
        when v.treatment not in ('primary', 'retreatment') then v.treatment
@@ -66,7 +59,7 @@ select c.visit_id, c.canal, v.practice, v.chair, coalesce(c.clinician, v.clinici
   case when hd.rows is null then s.dwell_s end, case when hd.rows is null then s.activation_s end,
   case when hd.rows is null then s.volume_ml end, case when hd.rows is null then s.hypochlorite_ml end,
   coalesce(s.disagrees or s.continuous_s > 1.1 * c.preparation_s, false),
-  coalesce(u.uses, 0), coalesce(u.separations, 0), coalesce(u.unknown, 0), coalesce(hu.rows, 0),
+  coalesce(u.uses, 0), coalesce(u.separations, 0), coalesce(u.unknown, 0), coalesce(hu.rows, 0), coalesce(hd.rows, 0),
   c.timer_reset, c.working_length_mm, c.length_method, c.curvature_deg
 from renewing r join sessions v on v.id = r.visit_id join canals c on c.visit_id = v.id
 left join sums s on s.visit_id = c.visit_id and s.canal = c.canal

@@ -9,8 +9,8 @@ import type { Scope } from "./scope";
  */
 export async function instrumentCounts(scope: Scope, asked: Asked): Promise<CountRow[]> {
   const uses = `
-    select f.practice, f.chair, f.clinician, f.worker, f.local_day, i.instrument_id, i.separated
-    from (select * from canal_facts where {within}) f join instruments i on i.visit_id = f.visit_id and i.canal = f.canal
+    select f.practice, f.chair, f.clinician, f.worker, f.local_day, i.instrument_id, i.separated, false as shared
+    from (select * from canal_facts where {place} and {whose}) f join instruments i on i.visit_id = f.visit_id and i.canal = f.canal
     where i.instrument_id is not null`;
   const { rows } = await pool().query<CountRow>(
     `${scope.withUnits(uses)}, instruments_of as (

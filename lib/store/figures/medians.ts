@@ -40,7 +40,7 @@ export async function medians(
   });
   if (wanted.length === 0) return new Map();
   const { rows } = await pool().query<OrderRow & { place: number }>(
-    `${scope.withUnits(unitSql(measures, asked.strata))}, wanted as (
+    `${scope.withUnits(unitSql(measures, asked))}, wanted as (
       select * from unnest($9::text[], $10::int[], $11::text[], $12::text[], $13::int[], $14::int[], $15::int[], $16::float8[])
         as r(${keys}, place, low, high, reach)
     ), recorded as materialized (

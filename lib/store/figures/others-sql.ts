@@ -1,20 +1,22 @@
 import type { Period } from "@/lib/records/period";
 import type { Pair } from "./compared-with";
+import { fillIn } from "./criterion/fill-in";
+import type { Judging } from "./criterion/units-sql";
 import { unitSql } from "./unit-sql";
 
 /**
  * SQL: `compared`, the pairs, and `beside`, what each other clinician did at each practice in each period, patient by
  * patient. The cells are fewer than the units and carry their values, so that no join runs over the units themselves.
  */
-export function beside(measures: readonly string[]): string {
-  const within = `local_day >= (select min(since) from periods) and local_day < (select max(until) from periods)
+export function beside(measures: readonly string[], judging?: Judging): string {
+  const place = `local_day >= (select min(since) from periods) and local_day < (select max(until) from periods)
     and practice = any($8::text[])`;
   return `
     with periods as (
       select * from unnest($1::int[], $2::date[], $3::date[]) as p(period, since, until)
     ), compared as (
       select * from unnest($4::text[], $5::int[], $6::text[], $7::text[]) as c(worker, period, practice, other)
-    ), units as (${unitSql(measures).replaceAll("{within}", within)})
+    ), units as (${fillIn(unitSql(measures, judging ? { judging } : {}), { place, whose: "true" })})
     , cells as materialized (
       select u.measure, p.period, u.practice, u.worker as other, u.cluster, sum(coalesce(u.denominator, 1)) as units,
         sum(u.numerator) as numerator, array_agg(u.value) as values

@@ -1,11 +1,14 @@
 import type { FiguresReach, OwnReach } from "@/lib/access/reach";
 import type { ClusterCounts, ClusteredMedian, MedianEnds } from "@/lib/measures/tally";
+import type { Protocol } from "@/lib/protocol/protocol";
 import type { Period } from "@/lib/records/period";
 import { pool } from "../database";
+import { protocolWithin } from "../protocol/versions";
 import { type ClusterRow, clusterSums, clustersOf } from "./cluster-sums-sql";
 import { type ComparedWith, comparedWith, type Pair, type Target } from "./compared-with";
+import { Parameters } from "./criterion/parameters";
 import { othersOrders } from "./others-orders";
-import { beside, parameters } from "./others-sql";
+import { beside, parameters as first } from "./others-sql";
 import { isContinuous } from "./unit-sql";
 
 /** A comparison stands only where at least so many other clinicians have at least so many units each. */
@@ -48,6 +51,7 @@ export async function others(
 ): Promise<Others[]> {
   const pairs = await comparedWith(reach, asked.periods, asked.targets, asked.comparison);
   if (pairs.length === 0) return [];
+  const protocol = await protocolWithin(reach);
   // Rates need counts alone, medians a second look: the two go side by side.
   const kinds = [
     asked.measures.filter(isContinuous),
@@ -55,14 +59,19 @@ export async function others(
   ];
   const found = kinds
     .filter((measures) => measures.length > 0)
-    .map((measures) => standingOf({ ...asked, measures }, pairs));
+    .map((measures) => standingOf({ ...asked, measures }, pairs, protocol));
   return (await Promise.all(found)).flat();
 }
 
 /** The comparisons that stand, of measures of one kind. */
-async function standingOf(asked: OthersAsked, pairs: readonly Pair[]): Promise<Others[]> {
+async function standingOf(
+  asked: OthersAsked,
+  pairs: readonly Pair[],
+  protocol: Protocol,
+): Promise<Others[]> {
+  const parameters = new Parameters(first(asked.periods, pairs));
   const { rows } = await pool().query<Counts>(
-    `${beside(asked.measures)}, each as (
+    `${beside(asked.measures, { protocol, parameters })}, each as (
       select worker, period, measure, other, sum(units) as units, sum(numerator) as numerator
       from beside group by worker, period, measure, other
     ), standing as (
@@ -76,7 +85,7 @@ async function standingOf(asked: OthersAsked, pairs: readonly Pair[]): Promise<O
       select worker, period, measure, ${clusterSums} from pooled group by worker, period, measure
     )
     select * from standing left join sums using (worker, period, measure)`,
-    parameters(asked.periods, pairs),
+    parameters.values,
   );
   const ordered = await othersOrders(
     asked,

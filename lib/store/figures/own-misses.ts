@@ -1,11 +1,13 @@
 import type { OwnReach } from "@/lib/access/reach";
 import type { Criterion } from "@/lib/protocol/criterion";
-import type { Values } from "@/lib/records/column";
 import type { Period } from "@/lib/records/period";
 import { pool } from "../database";
-import { criterionUnits } from "./criterion-sql";
+import { protocolWithin } from "../protocol/versions";
+import { fillIn } from "./criterion/fill-in";
+import { Parameters } from "./criterion/parameters";
+import { criterionUnits, type Evidence } from "./criterion/units-sql";
 
-/** A unit of one's own that counts against a criterion, with the fields the criterion looks at. */
+/** A unit of one's own that counts against a criterion, with what the criterion looks at. */
 export type Miss = {
   readonly practice: string;
   readonly sessionId: string;
@@ -15,7 +17,9 @@ export type Miss = {
   readonly canal: string;
   /** There is no evidence either way. */
   readonly missing: boolean;
-  readonly fields: Values;
+  /** Of a delivery or use, its number in the canal. */
+  readonly seq: number | null;
+  readonly evidence: Evidence;
 };
 
 /**
@@ -29,13 +33,24 @@ export async function ownMisses(
   page: { readonly limit: number; readonly offset: number },
 ): Promise<Miss[]> {
   if (!criterion.byClinician) return [];
-  const within = "worker = $1 and local_day >= $2 and local_day < $3";
+  const parameters = new Parameters([
+    reach.clinicianKey,
+    period.from,
+    period.until,
+    page.limit,
+    page.offset,
+  ]);
+  const judging = { protocol: await protocolWithin(reach), parameters };
+  const units = fillIn(criterionUnits(criterion.id, judging, { evidence: true }), {
+    place: "local_day >= $2 and local_day < $3",
+    whose: "worker = $1",
+  });
   const { rows } = await pool().query<Miss>(
-    `select u.practice, v.session_id as "sessionId", u.local_day::text as day, v.tooth, u.canal, u.missing, u.fields
-    from (${criterionUnits(criterion).replaceAll("{within}", within)}) u join sessions v on v.id = u.visit_id
+    `select u.practice, v.session_id as "sessionId", u.local_day::text as day, v.tooth, u.canal, u.seq, u.missing, u.evidence
+    from (${units}) u join sessions v on v.id = u.visit_id
     where u.excluded is null and u.excepted is null and not u.met
-    order by u.local_day desc, v.started_at desc, v.id, u.canal limit $4 offset $5`,
-    [reach.clinicianKey, period.from, period.until, page.limit, page.offset],
+    order by u.local_day desc, v.started_at desc, v.id, u.canal, u.seq limit $4 offset $5`,
+    parameters.values,
   );
   return rows;
 }

@@ -1,6 +1,7 @@
 import type { FiguresReach, OwnReach } from "@/lib/access/reach";
 import type { SubjectKind } from "@/lib/measures/tally";
 import type { Period } from "@/lib/records/period";
+import { fillIn } from "./criterion/fill-in";
 
 /** What a reach and a question leave of the records, as SQL: parameters 1 to 3 periods, 4 practices,
  * 5 clinician, 6 kinds of subject, 7 and 8 the first day of all and the day after the last. */
@@ -34,9 +35,9 @@ export function scopeOf(reach: FiguresReach | OwnReach, by: readonly SubjectKind
         select u.*, s.kind, s.key from placed u ${subjects}
       )`,
     withCells: (unitSql, byPatient) => `${placed(unitSql)}, cells as (
-        select ${told}, ${byPatient ? "cluster" : "null::text as cluster"}, measure, period, excluded, excepted, sum(units) as units, sum(numerator) as numerator,
+        select ${told}, ${byPatient ? "cluster" : "null::text as cluster"}, measure, period, shared, excluded, excepted, sum(units) as units, sum(numerator) as numerator,
           sum(denominator) as denominator, sum(missing) as missing, count(value) filter (where excluded is null) as n
-        from placed group by 1, 2, 3, 4, 5, measure, period, excluded, excepted
+        from placed group by 1, 2, 3, 4, 5, measure, period, shared, excluded, excepted
       ), subjects as (
         select u.*, s.kind, s.key from cells u ${subjects}
       )`,
@@ -58,7 +59,7 @@ export function scopeOf(reach: FiguresReach | OwnReach, by: readonly SubjectKind
 
 const subjects = `cross join lateral
   (values ('group', ''), ('practice', u.practice), ('clinician', u.worker), ('chair', u.practice || '/' || u.chair)) s(kind, key)
-  where s.kind = any($6::text[]) and s.key is not null`;
+  where s.kind = any($6::text[]) and s.key is not null and (not u.shared or s.kind = 'clinician')`;
 
 /** Every unit once for each period it lies in. Days are joined one by one, as PostgreSQL hashes equal days but not spans. */
 function placed(unitSql: string): string {
@@ -69,12 +70,15 @@ function placed(unitSql: string): string {
         select p.period, day::date as day from ends,
           unnest($1::int[], $2::date[], $3::date[]) as p(period, since, until),
           generate_series(greatest(since, ends.first), least(until - 1, ends.last), interval '1 day') as day
-      ), units as (${unitSql.replaceAll("{within}", within)})
+      ), units as (${fillIn(unitSql, within)})
       , placed as (
         select u.*, p.period from units u join periods p on p.day = u.local_day where $5::text is null or u.worker = $5
       )`;
 }
 
 // The days stand as parameters of their own, so that PostgreSQL plans with them.
-const within = `($4::text[] is null or practice = any($4)) and ($5::text is null or worker = $5)
-  and local_day >= $7::date and local_day < $8::date`;
+const within = {
+  place:
+    "($4::text[] is null or practice = any($4)) and local_day >= $7::date and local_day < $8::date",
+  whose: "($5::text is null or worker = $5)",
+};

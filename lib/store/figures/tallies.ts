@@ -1,8 +1,12 @@
 import type { FiguresReach, OwnReach } from "@/lib/access/reach";
 import type { MedianTally, RateTally, Tally } from "@/lib/measures/tally";
+import { criterionId } from "@/lib/protocol/criterion";
+import { defaultProtocol, type Protocol, standingOf } from "@/lib/protocol/protocol";
 import { pool } from "../database";
+import { protocolWithin } from "../protocol/versions";
 import { clusterSums, clustersOf } from "./cluster-sums-sql";
 import type { Asked, CountRow } from "./counted";
+import { Parameters } from "./criterion/parameters";
 import { instrumentCounts } from "./instruments";
 import { medians, type Order } from "./medians";
 import { scopeOf } from "./scope";
@@ -17,7 +21,11 @@ export async function tallies(reach: FiguresReach | OwnReach, asked: Asked): Pro
   const scope = scopeOf(reach, asked.by);
   const perInstrument = asked.measures.includes("separation-per-instrument");
   const others = asked.measures.filter((measure) => measure !== "separation-per-instrument");
-  const rows = others.length > 0 ? await counts(scope, { ...asked, measures: others }) : [];
+  const protocol = asked.measures.some((measure) => criterionId(measure) !== undefined)
+    ? await protocolWithin(reach)
+    : defaultProtocol;
+  const rows =
+    others.length > 0 ? await counts(scope, { ...asked, measures: others }, protocol) : [];
   if (perInstrument) rows.push(...(await instrumentCounts(scope, asked)));
   const grouped = new Map<string, CountRow[]>();
   for (const row of rows) {
@@ -27,12 +35,22 @@ export async function tallies(reach: FiguresReach | OwnReach, asked: Asked): Pro
   const ordered = asked.countsAlone
     ? new Map<number, Order>()
     : await medians(scope, asked, [...grouped.values()]);
-  return [...grouped.values()].map((some, place) => tallyOf(some, asked, ordered.get(place)));
+  const practices = "practices" in reach ? reach.practices : null;
+  return [...grouped.values()].map((some, place) => ({
+    ...tallyOf(some, asked, ordered.get(place)),
+    ...judgedBy(protocol, practices, some, asked),
+  }));
 }
 
-async function counts(scope: ReturnType<typeof scopeOf>, asked: Asked): Promise<CountRow[]> {
+async function counts(
+  scope: ReturnType<typeof scopeOf>,
+  asked: Asked,
+  protocol: Protocol,
+): Promise<CountRow[]> {
+  const parameters = new Parameters(scope.parameters(asked.periods));
+  const units = unitSql(asked.measures, { ...asked, judging: { protocol, parameters } });
   const { rows } = await pool().query<CountRow>(
-    `${scope.withCells(unitSql(asked.measures, asked.strata), !asked.countsAlone)}, counts as (
+    `${scope.withCells(units, !asked.countsAlone)}, counts as (
     select measure, period, kind, key, case when min(practice) = max(practice) then min(practice) end as practice,
       case kind when 'clinician' then string_agg(distinct clinician, ', ' order by clinician) when 'chair' then min(chair)
         when 'practice' then min(practice) end as code,
@@ -42,9 +60,25 @@ async function counts(scope: ReturnType<typeof scopeOf>, asked: Asked): Promise<
     ), ${patients}
     select * from counts left join sums using (measure, period, kind, key)
     order by measure, period, kind, practice, code, key`,
-    scope.parameters(asked.periods),
+    parameters.values,
   );
   return rows;
+}
+
+/** By which version a criterion's units were judged, in the practices that the subject has units in. */
+function judgedBy(
+  protocol: Protocol,
+  within: readonly string[] | null,
+  rows: readonly CountRow[],
+  asked: Asked,
+): Pick<Tally, "criterion" | "changedOn" | "targetsDiffer"> {
+  const [first] = rows;
+  const id = first && criterionId(first.measure);
+  const period = first && asked.periods[first.period];
+  if (id === undefined || !period) return {};
+  const practices = rows.flatMap(({ practice }) => practice ?? []);
+  const own = first.kind === "group" || practices.length < rows.length ? within : practices;
+  return standingOf(protocol, id, own, period) ?? {};
 }
 
 function tallyOf(rows: readonly CountRow[], asked: Asked, order: Order | undefined): Tally {

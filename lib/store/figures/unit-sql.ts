@@ -1,6 +1,6 @@
 import type { StratumKind } from "@/lib/measures/tally";
-import { criterionOf } from "@/lib/protocol/criteria";
-import { criterionUnits } from "./criterion-sql";
+import { criterionId } from "@/lib/protocol/criterion";
+import { criterionUnits, type Judging } from "./criterion/units-sql";
 import { stratumMark, stratumOf } from "./stratum-sql";
 
 /** Where a continuous measure's value is kept; null there is not recorded. */
@@ -29,16 +29,21 @@ export function continuousValue(
 /**
  * A query giving the units of the measures, one row each: whose and when, the patient as its cluster, why it is left
  * out, and either its value or what it adds to the counts. With `strata`, what is measured of canals carries its stratum
- * (`stratumOf`); criteria do not. `{within}` stands for the condition on practice and day.
+ * (`stratumOf`); criteria do not, and need to know by what they are judged. `{place}` and `{whose}` as in `fill-in`.
  */
-export function unitSql(measures: readonly string[], strata?: StratumKind): string {
+export function unitSql(
+  measures: readonly string[],
+  { strata, judging }: { readonly strata?: StratumKind; readonly judging?: Judging } = {},
+): string {
   const tables = ["canal_facts", "visit_facts"].flatMap((table) => {
     const some = measures.filter((measure) => continuous[measure]?.table === table);
     const mark = table === "canal_facts" ? strata : undefined;
     return some.length === 0 ? [] : [continuousUnits(table, some, mark)];
   });
   const rates = measures.filter((measure) => !isContinuous(measure));
-  return [...tables, ...rates.map((measure) => rateUnits(measure, strata))].join("\nunion all\n");
+  return [...tables, ...rates.map((measure) => rateUnits(measure, strata, judging))].join(
+    "\nunion all\n",
+  );
 }
 
 function continuousUnits(table: string, measures: readonly string[], strata?: StratumKind): string {
@@ -47,40 +52,46 @@ function continuousUnits(table: string, measures: readonly string[], strata?: St
   return `
     select u.practice, u.chair, u.clinician, u.worker, u.patient as cluster, u.local_day, ${marked}, u.exclusion as excluded, null::text as excepted,
       1 as units, null::int as numerator, null::int as denominator,
-      (u.exclusion is null and m.value is null)::int as missing, m.value
-    from ${table} u cross join lateral (values ${values.join(", ")}) m(measure, value) where {within}`;
+      (u.exclusion is null and m.value is null)::int as missing, m.value, false as shared
+    from ${table} u cross join lateral (values ${values.join(", ")}) m(measure, value) where {place} and {whose}`;
 }
 
-function rateUnits(measure: string, strata?: StratumKind): string {
+function rateUnits(measure: string, strata?: StratumKind, judging?: Judging): string {
   const mark = strata ? ` || ${stratumMark(strata)}` : "";
-  const criterion = criterionOf(measure);
-  if (criterion) {
-    return rate(measure, `(${criterionUnits(criterion)}) u`, {
+  const id = criterionId(measure);
+  if (id !== undefined) {
+    if (!judging) throw new RangeError(`nothing to judge ${measure} by`);
+    return rate(judging.parameters.bind(measure, "text"), `(${criterionUnits(id, judging)}) u`, {
       excluded: "u.excluded",
       excepted: "u.excepted",
-      units: "1",
-      numerator: "u.met::int",
-      denominator: "(u.excluded is null and u.excepted is null)::int",
-      missing: "u.missing::int",
+      units: "u.weight",
+      numerator: "u.met::int * u.weight",
+      denominator: "(u.excluded is null and u.excepted is null)::int * u.weight",
+      missing: "u.missing::int * u.weight",
+      shared: "u.shared",
     });
   }
   if (measure === "separation-per-use") {
-    return rate(measure, "(select * from canal_facts where {within} and uses > 0) u", {
-      mark,
-      units: "u.uses",
-      numerator: "u.separations",
-      denominator: "u.uses - u.uses_unknown",
-      missing: "u.uses_unknown",
-    });
+    return rate(
+      `'${measure}'`,
+      "(select * from canal_facts where {place} and {whose} and uses > 0) u",
+      {
+        mark,
+        units: "u.uses",
+        numerator: "u.separations",
+        denominator: "u.uses - u.uses_unknown",
+        missing: "u.uses_unknown",
+      },
+    );
   }
   const table = { "separation-per-canal": "canal_facts", "separation-per-visit": "visit_facts" }[
     measure
   ];
   if (!table) throw new RangeError(`no units are known for ${measure}`);
   return rate(
-    measure,
+    `'${measure}'`,
     `(select *, separations > 0 as event, uses_unknown = 0 and uses_held = 0 as known
-      from ${table} where {within} and uses + uses_held > 0) u`,
+      from ${table} where {place} and {whose} and uses + uses_held > 0) u`,
     {
       ...(table === "canal_facts" ? { mark } : {}),
       units: "1",
@@ -103,11 +114,12 @@ function rate(
     numerator: string;
     denominator: string;
     missing: string;
+    shared?: string;
   },
 ): string {
   return `
-    select u.practice, u.chair, u.clinician, u.worker, u.patient as cluster, u.local_day, '${measure}'${sql.mark ?? ""} as measure,
+    select u.practice, u.chair, u.clinician, u.worker, u.patient as cluster, u.local_day, ${measure}${sql.mark ?? ""} as measure,
       ${sql.excluded ?? "null::text"} as excluded, ${sql.excepted ?? "null::text"} as excepted, ${sql.units} as units,
-      ${sql.numerator} as numerator, ${sql.denominator} as denominator, ${sql.missing} as missing, null::float8 as value
+      ${sql.numerator} as numerator, ${sql.denominator} as denominator, ${sql.missing} as missing, null::float8 as value, ${sql.shared ?? "false"} as shared
     from ${from}`;
 }

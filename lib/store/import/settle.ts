@@ -55,8 +55,7 @@ export async function holdAsRead(client: pg.ClientBase) {
     from holding_as_read order by digest, file_id, line on conflict (digest) do nothing`);
   await witnessHeld(client, "holding_as_read");
   await client.query(`
-    insert into touched select v.id from holding_as_read n join sessions v on v.session_id = n.session_id
-    where n.table_name in ('irrigation', 'instruments')`);
+    insert into touched select v.id from holding_as_read n join sessions v on v.session_id = n.session_id`);
   await client.query(`
     update import_files f set read = f.read + n.held + n.let_go, held = f.held + n.held, let_go = f.let_go + n.let_go
     from (select n.file_id, count(*) filter (where h.state = 'held') as held,

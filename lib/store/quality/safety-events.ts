@@ -1,30 +1,37 @@
 import type { FiguresReach } from "@/lib/access/reach";
 import type { Period } from "@/lib/records/period";
 import { pool } from "../database";
+import { safetyItems } from "./safety-sql";
 
-/** An incident, or a separation of which the patient is not known to have been told. No person is named. */
+/** What is listed apart from scores. */
+export type SafetyWhat = "contact" | "separation" | "incident";
+
+/** A safety item without the visit; no person is named. */
 export type SafetyEvent = {
-  readonly what: "incident" | "separation";
-  /** Kind of incident; empty for a separation. */
+  readonly what: SafetyWhat;
+  /** Kind of incident; empty for the others. */
   readonly kind: string;
   readonly practice: string;
   /** Local day of the visit, YYYY-MM-DD. */
   readonly day: string;
-  /** null: not recorded. */
+  /** How many there are: a row of instruments may hold several separations. */
+  readonly events: number;
+  /** null: not recorded, or not asked of a contact. */
   readonly patientTold: boolean | null;
   readonly reported: boolean | null;
+  /** A separation of which it is not settled what becomes of it. */
+  readonly pending: boolean;
 };
 
 export type SafetyCount = {
-  readonly what: SafetyEvent["what"];
+  readonly what: SafetyWhat;
   readonly kind: string;
   readonly practice: string;
   readonly patients: number;
 };
 
 /**
- * Incidents, and separations whose patient was not told or of which telling is not recorded, at visits of the
- * period; a follow-up that says the patient was told settles it.
+ * Safety items of the period's visits (safety-sql) without anything that names a visit or a person.
  *
  * @returns the events in the order of their days, and how many patients each kind concerns by practice
  */
@@ -34,13 +41,13 @@ export async function safetyEvents(
 ): Promise<{ events: SafetyEvent[]; patients: SafetyCount[] }> {
   const parameters = [reach.practices, period.from, period.until];
   const events = await pool().query<SafetyEvent>(
-    `${all} select what, kind, practice, local_day::text as day, patient_told as "patientTold", reported
-     from events order by local_day, practice, what, kind`,
+    `${all} select what, kind, practice, local_day::text as day, events, told as "patientTold", reported, pending
+     from told order by local_day, practice, what, kind`,
     parameters,
   );
   const patients = await pool().query<SafetyCount>(
     `${all} select what, kind, practice, count(distinct patient)::int as patients
-     from events group by what, kind, practice order by what, kind, practice`,
+     from told group by what, kind, practice order by what, kind, practice`,
     parameters,
   );
   return { events: events.rows, patients: patients.rows };
@@ -48,20 +55,8 @@ export async function safetyEvents(
 
 const all = `
 with visits as (
-  select id, practice, local_day, patient from sessions
+  select visit_id, practice, chair, local_day, patient, worker, clinician from visit_facts
   where ($1::text[] is null or practice = any($1)) and local_day >= $2::date and local_day < $3::date
-), separations as (
-  select v.practice, v.local_day, v.patient,
-    case when i.patient_told or bool_or(f.patient_told) then true
-         when i.patient_told = false or bool_or(f.patient_told = false) then false end as patient_told
-  from visits v join instruments i on i.visit_id = v.id
-  left join followups f on f.visit_id = i.visit_id and f.canal = i.canal and f.seq = i.seq
-  where i.separated > 0
-  group by v.practice, v.local_day, v.patient, i.visit_id, i.canal, i.seq, i.patient_told
-), events as (
-  select 'incident' as what, n.kind, v.practice, v.local_day, v.patient, n.patient_told, n.reported
-  from visits v join incidents n on n.visit_id = v.id
-  union all
-  select 'separation', '', practice, local_day, patient, patient_told, null
-  from separations where patient_told is not true
+), ${safetyItems}, told as (
+  select what, case what when 'incident' then kind else '' end as kind, practice, local_day, patient, events, told, reported, pending from marked
 )`;

@@ -1,4 +1,4 @@
-import type { FiguresReach, PeopleReach, RecordsReach } from "@/lib/access/reach";
+import type { FiguresReach, PeopleReach, ProtocolReach, RecordsReach } from "@/lib/access/reach";
 import { prisma } from "../database";
 
 export type PracticeRow = {
@@ -10,7 +10,7 @@ export type PracticeRow = {
 
 /** The practices within a reach, by code. */
 export async function practicesWithin(
-  reach: FiguresReach | RecordsReach | PeopleReach,
+  reach: FiguresReach | RecordsReach | PeopleReach | ProtocolReach,
 ): Promise<PracticeRow[]> {
   return prisma().practice.findMany({
     where: reach.practices === null ? {} : { code: { in: [...reach.practices] } },

@@ -1,48 +1,72 @@
+import type { FiguresReach, OwnReach } from "@/lib/access/reach";
 import type { Criterion, Outcome } from "@/lib/protocol/criterion";
-import type { Values } from "@/lib/records/column";
+import type { JudgedUnit } from "@/lib/protocol/judged-unit";
+import { spansWithin } from "@/lib/protocol/protocol";
+import { dayAfter } from "@/lib/records/period";
 import { pool } from "../database";
-import { criterionUnits } from "../figures/criterion-sql";
+import { fillIn } from "../figures/criterion/fill-in";
+import { Parameters } from "../figures/criterion/parameters";
+import { criterionUnits, type Evidence } from "../figures/criterion/units-sql";
+import { protocolWithin } from "../protocol/versions";
 import type { VisitHead } from "./visit-head";
 
-/** One unit of a criterion at a visit: its canal (empty for the visit or the chair's day), what is looked at, how the figures count it. */
+/** One unit of a criterion at a visit: where it is, all that is looked at, how the figures count it. */
 export type VisitUnit = {
+  /** In the version in force on the day. */
   readonly criterion: Criterion;
+  /** Empty for the visit and for the chair's day. */
   readonly canal: string;
-  readonly fields: Values;
+  /** Of a delivery or use, its number in the canal. */
+  readonly seq: number | null;
+  readonly unit: JudgedUnit;
   readonly counted: Outcome;
 };
 
 type Row = {
   canal: string | null;
-  fields: Values;
+  seq: number | null;
+  evidence: Evidence;
+  exception: string | null;
+  outside: string | null;
   excluded: string | null;
   excepted: string | null;
   met: boolean;
   missing: boolean;
 };
 
-/** The units of the criteria at a visit, by the same SQL that the figures count; of a chair's day, the day of the visit. */
+/** The units of criteria at a visit, by the same SQL that the figures count; of a chair's day, the day of the visit. */
 export async function visitUnits(
+  reach: FiguresReach | OwnReach,
   head: VisitHead,
-  criteria: readonly Criterion[],
+  ids: readonly string[],
 ): Promise<VisitUnit[]> {
-  const found = await Promise.all(criteria.map((criterion) => unitsOf(head, criterion)));
-  return found.flat();
-}
-
-async function unitsOf(head: VisitHead, criterion: Criterion): Promise<VisitUnit[]> {
-  const place = criterion.unit === "chair-day" ? "chair = $3" : "visit_id = $3::bigint";
-  const within = `practice = $1 and local_day = $2 and ${place}`;
-  const { rows } = await pool().query<Row>(
-    `select canal, fields, excluded, excepted, met, missing from (${criterionUnits(criterion).replaceAll("{within}", within)}) u order by canal`,
-    [head.practice, head.day, criterion.unit === "chair-day" ? head.chair : head.id],
+  const protocol = await protocolWithin(reach);
+  const day = { from: head.day, until: dayAfter(head.day, 1) };
+  const found = await Promise.all(
+    ids.map(async (id) => {
+      const [span] = spansWithin(protocol, id, [head.practice], day);
+      if (!span) return [];
+      const { criterion } = span;
+      const chairDay = criterion.unit === "chair-day";
+      const parameters = new Parameters([head.practice, head.day, chairDay ? head.chair : head.id]);
+      const units = fillIn(criterionUnits(id, { protocol, parameters }, { evidence: true }), {
+        place: `practice = $1 and local_day = $2 and ${chairDay ? "chair = $3" : "visit_id = $3::bigint"}`,
+        whose: "true",
+      });
+      const { rows } = await pool().query<Row>(
+        `select canal, seq, evidence, exception, outside, excluded, excepted, met, missing from (${units}) u where not shared order by canal, seq`,
+        parameters.values,
+      );
+      return rows.map((row) => ({
+        criterion,
+        canal: row.canal ?? "",
+        seq: row.seq,
+        unit: { ...row.evidence, exclusion: row.outside, exception: row.exception },
+        counted: countedAs(row),
+      }));
+    }),
   );
-  return rows.map((row) => ({
-    criterion,
-    canal: row.canal ?? "",
-    fields: row.fields,
-    counted: countedAs(row),
-  }));
+  return found.flat();
 }
 
 function countedAs(row: Row): Outcome {

@@ -1,0 +1,69 @@
+import { protocolReach } from "@/lib/access/reach";
+import type { Viewer } from "@/lib/access/viewer";
+import { ownTerms } from "@/lib/store/protocol/own-terms";
+import { protocolWithin } from "@/lib/store/protocol/versions";
+import { withdrawnVersions } from "@/lib/store/protocol/withdrawn-versions";
+import type { PracticeRow } from "@/lib/store/records/practices";
+import { day } from "@/lib/views/day";
+import { criterionState } from "@/lib/views/protocol/criterion-state";
+import { type CriterionWords, criterionWords } from "@/lib/views/protocol/criterion-words";
+import { ownWordsOf } from "@/lib/views/protocol/own-words";
+import { nextWords, standingWords } from "@/lib/views/protocol/protocol-view";
+import { type VersionLine, versionLines } from "@/lib/views/protocol/version-lines";
+import type { Address } from "../asked-period";
+import { askedPractice } from "./asked-practice";
+
+export type CriterionPage = {
+  readonly practices: readonly PracticeRow[];
+  readonly practice: PracticeRow;
+  readonly id: string;
+  readonly title: string;
+  readonly statement: string;
+  readonly rationale: string;
+  readonly source: string;
+  readonly targetSource: string;
+  readonly words: CriterionWords;
+  readonly inForce: boolean;
+  readonly standing: string;
+  readonly next: string | null;
+  readonly versions: readonly VersionLine[];
+  /** What was withdrawn before it began, in words. */
+  readonly withdrawn: readonly { readonly id: number; readonly words: string }[];
+  readonly mayChange: boolean;
+  readonly today: string;
+};
+
+/** All that a criterion states in a practice, and its versions; null where the practice has no such criterion. @throws Refused, AskedWrongly */
+export async function criterionPage(
+  viewer: Viewer,
+  id: string,
+  address: Address,
+): Promise<CriterionPage | null> {
+  const reach = protocolReach(viewer);
+  const { practices, practice, today, mayChange } = await askedPractice(reach, address);
+  if (!practice) return null;
+  const of = { id, practice: practice.code, today };
+  const [protocol, terms, withdrawn] = await Promise.all([
+    protocolWithin(reach),
+    ownTerms(reach),
+    withdrawnVersions(reach, practice.code, id),
+  ]);
+  const state = criterionState(protocol, of);
+  if (!state) return null;
+  const own = ownWordsOf(terms.filter((one) => one.practice === practice.code));
+  const { title, statement, rationale, source, targetSource } = state.latest;
+  return {
+    ...{ practices, practice, id, title, statement, rationale, source, targetSource },
+    words: criterionWords(state.latest, own),
+    inForce: state.inForce !== null,
+    standing: standingWords(state, protocol, practice.code),
+    next: nextWords(state),
+    versions: versionLines(protocol, of, own),
+    withdrawn: withdrawn.map((one) => ({
+      id: one.id,
+      words: `From ${day(one.from)}: ${one.reason} (${one.by}); withdrawn by ${one.withdrawnBy}, ${day(one.withdrawnAt.toISOString())}.`,
+    })),
+    mayChange,
+    today,
+  };
+}

@@ -1,0 +1,105 @@
+import type { Comparison, Condition, OverList } from "@/lib/protocol/condition";
+import type { UnitKind } from "@/lib/protocol/criterion";
+import { listIn } from "@/lib/protocol/truth";
+import { fieldSql, stepStatus } from "./field-sql";
+import { inOrderSql } from "./in-order-sql";
+import { everyOf, someOf } from "./kleene-sql";
+import { listSql } from "./list-sql";
+import type { Parameters } from "./parameters";
+
+/**
+ * A condition as SQL: true, false, or null for unknown, as PostgreSQL's own `and`, `or` and `not` have it. Names come from
+ * the vocabulary and values are parameters: no text of a criterion gets into the query.
+ */
+export function conditionSql(condition: Condition, unit: UnitKind, parameters: Parameters): string {
+  return compiled(condition, {
+    parameters,
+    field: (name) => unitField(name, unit, parameters),
+    list: (name) => listSql(unit, name, parameters),
+  });
+}
+
+/** What is asked of a unit or of an item of a list. */
+type Asked = {
+  readonly parameters: Parameters;
+  readonly field: (name: string) => string;
+  readonly list: (name: string) => string;
+};
+
+/** SQL: a field of the unit. */
+export function unitField(name: string, unit: UnitKind, parameters: Parameters): string {
+  if (name.startsWith("step/") && unit !== "chair-day")
+    return stepStatus(name.slice(5), unit, parameters);
+  const sql = fieldSql[unit][name];
+  if (!sql) throw new RangeError(`a ${unit} has no field ${name}`);
+  return sql;
+}
+
+function compiled(condition: Condition, asked: Asked): string {
+  if ("field" in condition) return compared(condition, asked);
+  if ("recorded" in condition) return `(${asked.field(condition.recorded)} is not null)`;
+  if ("known" in condition) return `coalesce(${compiled(condition.known, asked)}, false)`;
+  if ("all" in condition) return joined(condition.all, asked, " and ", "true");
+  if ("any" in condition) return joined(condition.any, asked, " or ", "false");
+  if ("not" in condition) return `(not ${compiled(condition.not, asked)})`;
+  return overList(condition, asked);
+}
+
+function joined(parts: readonly Condition[], asked: Asked, word: string, none: string): string {
+  return parts.length === 0 ? none : `(${parts.map((part) => compiled(part, asked)).join(word)})`;
+}
+
+function compared(comparison: Comparison, { field, parameters }: Asked): string {
+  const value = `(${field(comparison.field)})`;
+  if ("is" in comparison) {
+    const type = { string: "text", number: "float8", boolean: "boolean" } as const;
+    const of = type[typeof comparison.is as keyof typeof type];
+    return `(${value} = ${parameters.bind(comparison.is, of)})`;
+  }
+  if ("among" in comparison)
+    return `(${value} = any(${parameters.bind([...comparison.among], "text[]")}))`;
+  const [sign, limit] =
+    "atLeast" in comparison ? [">=", comparison.atLeast] : ["<=", comparison.atMost];
+  return limit === null
+    ? "null::boolean"
+    : `(${value} ${sign} ${parameters.bind(limit, "float8")})`;
+}
+
+function overList(condition: OverList, asked: Asked): string {
+  const list = asked.list(listIn(condition));
+  const of = (part: Condition) =>
+    compiled(part, {
+      parameters: asked.parameters,
+      field: (name) => `e."${name.replaceAll('"', "")}"`,
+      list: (name) => {
+        throw new RangeError(`an item of a list has no list ${name}`);
+      },
+    });
+  if ("some" in condition) return someOf(`select ${of(condition.that)} as q from ${list} e`);
+  if ("every" in condition)
+    return everyOf(
+      `select (not ${of(condition.that)} or ${of(condition.are)}) as q from ${list} e`,
+    );
+  if ("total" in condition) return totalled(condition, of(condition.that), list, asked.parameters);
+  return inOrderSql(condition, list, of);
+}
+
+function totalled(
+  condition: Extract<OverList, { total: readonly string[] }>,
+  that: string,
+  list: string,
+  parameters: Parameters,
+): string {
+  const limit = "atLeast" in condition ? condition.atLeast : condition.atMost;
+  if (limit === null) return "null::boolean";
+  const fields = condition.total.map((name) => `e."${name.replaceAll('"', "")}"`);
+  const sum = fields.map((field) => `coalesce(${field}, 0)`).join(" + ");
+  const missing = fields.map((field) => `${field} is null`).join(" or ");
+  // To a millionth, so that the order in which floats are added makes no difference.
+  const counted = `select coalesce(round(sum(${sum}) filter (where ${that})::numeric, 6), 0) as ml,
+      bool_or((${that}) is null or ((${that}) and (${missing}))) as more from ${list} e`;
+  const bound = `${parameters.bind(limit, "float8")}::numeric`;
+  return "atLeast" in condition
+    ? `(select case when t.ml >= ${bound} then true when t.more then null else false end from (${counted}) t)`
+    : `(select case when t.ml > ${bound} then false when t.more then null else true end from (${counted}) t)`;
+}
