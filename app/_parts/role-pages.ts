@@ -3,11 +3,15 @@ import type { Role } from "@/lib/access/role";
 /** One entry of the head of the page. */
 export type RolePage = { readonly path: string; readonly name: string };
 
+const exceptions: RolePage = { path: "/exceptions", name: "Exceptions" };
+const safety: RolePage = { path: "/safety", name: "Safety" };
+const upkeep: RolePage = { path: "/upkeep", name: "Upkeep" };
+
 /** The pages of each role as the head lists them; the first is the role's home. */
 export const rolePages: Record<Role, readonly [RolePage, ...RolePage[]]> = {
-  "clinical-lead": [{ path: "/lead", name: "This quarter" }],
-  clinician: [{ path: "/clinician", name: "My quarter" }],
-  "quality-officer": [{ path: "/quality", name: "Adherence" }],
+  "clinical-lead": [{ path: "/lead", name: "This quarter" }, exceptions, safety, upkeep],
+  clinician: [{ path: "/clinician", name: "My quarter" }, exceptions, safety],
+  "quality-officer": [{ path: "/quality", name: "Adherence" }, safety, upkeep],
   "record-keeper": [
     { path: "/records", name: "Records" },
     { path: "/records/held", name: "Held rows" },
@@ -19,3 +23,8 @@ export const rolePages: Record<Role, readonly [RolePage, ...RolePage[]]> = {
     { path: "/administration/levels", name: "Levels" },
   ],
 };
+
+/** The pages of several roles, each once, in the order of the roles. */
+export function pagesOf(held: readonly Role[]): RolePage[] {
+  return [...new Map(held.flatMap((role) => rolePages[role]).map((one) => [one.path, one])).values()];
+}

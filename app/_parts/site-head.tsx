@@ -1,7 +1,7 @@
 import Link from "next/link";
 import { roles } from "@/lib/access/role";
 import type { Viewer } from "@/lib/access/viewer";
-import { rolePages } from "./role-pages";
+import { pagesOf } from "./role-pages";
 import { SitePages } from "./site-pages";
 
 /** The head of every page: the tool's name, the viewer's pages in the order of the roles, who is signed in. */
@@ -17,7 +17,7 @@ export function SiteHead(props: { viewer: Viewer | null }) {
         <Link className="site-name" href="/">
           Canal Audit
         </Link>
-        {held.length > 0 ? <SitePages pages={held.flatMap((role) => rolePages[role])} /> : null}
+        {held.length > 0 ? <SitePages pages={pagesOf(held)} /> : null}
         {viewer ? (
           <form className="site-person" action="/sign-out" method="post">
             <span>{viewer.name}</span>

@@ -17,6 +17,8 @@ export function truthOf(condition: Condition, unit: Pick<JudgedUnit, "fields" | 
 
 function compared(comparison: Comparison, fields: Values): Truth {
   const value = fields[comparison.field];
+  // Whatever it is, it is not among none.
+  if ("among" in comparison && comparison.among.length === 0) return false;
   if (value === undefined) return undefined;
   if ("is" in comparison) return value === comparison.is;
   if ("among" in comparison) return comparison.among.includes(String(value));

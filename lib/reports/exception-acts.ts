@@ -2,16 +2,16 @@ import { z } from "zod";
 import { leadReach, ownReach } from "@/lib/access/reach";
 import type { Viewer } from "@/lib/access/viewer";
 import { enterException, withdrawException } from "@/lib/store/exceptions/entered";
-import { exceptionsAt } from "@/lib/store/exceptions/exception-list";
 import type { ExceptionKey } from "@/lib/store/exceptions/exception-key";
+import { exceptionsAt } from "@/lib/store/exceptions/exception-list";
 import { answerQuery, askAbout, closeQuery } from "@/lib/store/exceptions/queries";
 import { ownWork } from "@/lib/store/exceptions/whose-work";
 import { protocolWithin } from "@/lib/store/protocol/versions";
-import { ownTermWords } from "@/lib/store/quality/own-term-words";
 import { visitHead } from "@/lib/store/visit/visit-head";
 import { reasonsOffered } from "@/lib/views/exception-reason";
 import { criterionOnDay, exceptedSteps } from "./criterion-on-day";
 import { unitsOffered } from "./exception-units-offered";
+import { ownReasons } from "./own-reasons";
 import { readInput, type Wrong } from "./read-input";
 
 type Answer = { readonly done?: string; readonly wrong?: Wrong };
@@ -19,9 +19,16 @@ type Typed = Readonly<Record<string, string>>;
 
 const longest = 500;
 // No database takes a NUL in a text.
-const plain = z.string().max(200).regex(/^[^\0]*$/);
+const plain = z
+  .string()
+  .max(200)
+  .regex(/^[^\0]*$/);
 const keyed = z.object({ practice: plain, session: plain, criterion: plain, canal: plain });
-const free = z.string().trim().max(longest, `Say it in no more than ${longest} characters.`).regex(/^[^\0]*$/);
+const free = z
+  .string()
+  .trim()
+  .max(longest, `Say it in no more than ${longest} characters.`)
+  .regex(/^[^\0]*$/);
 const said = free.min(3, "Say it in a few words.");
 const entry = z.object({ reason: plain.min(1, "Choose a reason."), note: free.default("") });
 
@@ -33,7 +40,7 @@ export async function enterOwnException(viewer: Viewer, typed: Typed): Promise<A
   if (!head) return { wrong: { form: "There is no such visit." } };
   const [protocol, reasons, work] = await Promise.all([
     protocolWithin(reach),
-    ownTermWords(reach, "reason"),
+    ownReasons(reach),
     ownWork(reach, head),
   ]);
   const criterion = criterionOnDay(protocol, key.criterion, head.practice, head.day);
@@ -53,7 +60,9 @@ export async function enterOwnException(viewer: Viewer, typed: Typed): Promise<A
     note: note || null,
   });
   return stored === "entered"
-    ? { done: "The exception is entered. It counts where the unit is not met, and can be withdrawn." }
+    ? {
+        done: "The exception is entered. It counts where the unit is not met, and can be withdrawn.",
+      }
     : { wrong: { form: "The records hold an exception of this unit already; that one stands." } };
 }
 

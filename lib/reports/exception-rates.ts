@@ -18,7 +18,9 @@ export async function exceptionRatesOf(
   const practices = [...new Set(there.map(({ practice }) => practice))];
   const title = criterionTitles(protocol);
   const shares = practices.map(async (practice) => {
-    const some = new Set(there.flatMap((one) => (one.practice === practice ? [one.criterion] : [])));
+    const some = new Set(
+      there.flatMap((one) => (one.practice === practice ? [one.criterion] : [])),
+    );
     const measures = criteriaWithin(protocol, [practice], period)
       .filter((one) => one.byClinician && one.exceptions !== null && some.has(one.id))
       .map(criterionMeasure);
@@ -32,5 +34,7 @@ export async function exceptionRatesOf(
           });
     return { practice, shares: exceptionShares(found) };
   });
-  return exceptionRates(await Promise.all(shares), (measure) => title(criterionId(measure) ?? measure));
+  return exceptionRates(await Promise.all(shares), (measure) =>
+    title(criterionId(measure) ?? measure),
+  );
 }

@@ -5,7 +5,6 @@ import { exceptionsAt, type ListedException } from "@/lib/store/exceptions/excep
 import { queriesOf } from "@/lib/store/exceptions/queries";
 import { ownWork } from "@/lib/store/exceptions/whose-work";
 import { protocolWithin } from "@/lib/store/protocol/versions";
-import { ownTermWords } from "@/lib/store/quality/own-term-words";
 import { type VisitHead, visitHead } from "@/lib/store/visit/visit-head";
 import { day } from "@/lib/views/day";
 import { type ExceptionWords, exceptionWords } from "@/lib/views/exception-line-words";
@@ -15,6 +14,7 @@ import { visitAddress } from "@/lib/views/visit-address";
 import { criterionOnDay, criterionTitles, exceptedSteps } from "./criterion-on-day";
 import { unitsOffered } from "./exception-units-offered";
 import { leadOrOwnAt } from "./lead-or-own";
+import { ownReasons } from "./own-reasons";
 
 type Option = { readonly value: string; readonly words: string };
 
@@ -64,7 +64,7 @@ export async function exceptionUnit(
   if (!head) return null;
   const [protocol, reasons] = await Promise.all([
     protocolWithin(reach),
-    ownTermWords(reach, "reason"),
+    ownReasons(reach),
   ]);
   const title = criterionTitles(protocol)(at.criterion);
   const inForce = criterionOnDay(protocol, at.criterion, head.practice, head.day);
@@ -88,10 +88,7 @@ export async function exceptionUnit(
     visit: { href: visitAddress(head.practice, head.sessionId), words: `Visit ${head.sessionId}` },
     demand: demandOf(inForce, choices),
     there: await Promise.all(there),
-    form:
-      units.length > 0 && choices.length > 0
-        ? { units, unit: canal, reasons: choices }
-        : null,
+    form: units.length > 0 && choices.length > 0 ? { units, unit: canal, reasons: choices } : null,
     why: whyNone(inForce, own, units, choices),
     key: at,
   };
@@ -124,7 +121,9 @@ function demandOf(criterion: Criterion | undefined, reasons: readonly Option[]) 
   return [
     { term: "Demands", words: criterion.statement },
     { term: "Why", words: criterion.rationale },
-    ...(left.length > 0 ? [{ term: "Left out", words: `${left.join("; ")}: no exception is needed.` }] : []),
+    ...(left.length > 0
+      ? [{ term: "Left out", words: `${left.join("; ")}: no exception is needed.` }]
+      : []),
     ...(criterion.exceptions
       ? [
           {
@@ -145,7 +144,8 @@ function whyNone(
   if (!inForce) return "The criterion was not in force there on that day: no exception is needed.";
   if (inForce.exceptions === null) return "The criterion foresees no exception.";
   if (!own) return "An exception is entered by whoever did the work.";
-  if (units.length === 0) return "None of the units of this criterion at this visit is your own work.";
+  if (units.length === 0)
+    return "None of the units of this criterion at this visit is your own work.";
   return reasons.length === 0
     ? "No reason is on the list of this criterion; the clinical lead can add one to the protocol."
     : "";

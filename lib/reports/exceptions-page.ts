@@ -10,12 +10,11 @@ import {
 } from "@/lib/store/exceptions/exception-list";
 import { openQueries } from "@/lib/store/exceptions/queries";
 import { protocolWithin } from "@/lib/store/protocol/versions";
-import { type OwnTermWords, ownTermWords } from "@/lib/store/quality/own-term-words";
-import { listAddress } from "@/lib/views/list-address";
 import { askedWords, type ExceptionWords, exceptionWords } from "@/lib/views/exception-line-words";
-import type { ExceptionRates } from "@/lib/views/exception-rates";
 import { type OpenQuestion, openQuestion } from "@/lib/views/exception-open-question";
-import { exceptionReasonWords } from "@/lib/views/exception-reason";
+import type { ExceptionRates } from "@/lib/views/exception-rates";
+import { exceptionReasonWords, type OwnReason } from "@/lib/views/exception-reason";
+import { listAddress } from "@/lib/views/list-address";
 import type { PeriodChoices } from "@/lib/views/period-choices";
 import { periodWords } from "@/lib/views/period-words";
 import { pageWords } from "@/lib/views/unit-lines";
@@ -24,6 +23,7 @@ import { criterionOnDay, criterionTitles, exceptedSteps } from "./criterion-on-d
 import { exceptionRatesOf } from "./exception-rates";
 import { leadOrOwn } from "./lead-or-own";
 import { ownPeriod } from "./own-period";
+import { ownReasons } from "./own-reasons";
 
 type Choice = { readonly name: string; readonly words: string };
 
@@ -57,7 +57,12 @@ export type ExceptionsPage = {
 const size = 25;
 const path = "/exceptions";
 // No database takes a NUL in a text.
-const plain = z.string().max(200).regex(/^[^\0]+$/).optional().catch(undefined);
+const plain = z
+  .string()
+  .max(200)
+  .regex(/^[^\0]+$/)
+  .optional()
+  .catch(undefined);
 const asked = z.object({
   criterion: plain,
   reason: plain,
@@ -72,10 +77,7 @@ export async function exceptionsPage(viewer: Viewer, address: Address): Promise<
   const read = asked.parse({ ...address, page: address.page ?? 1 });
   const whole = leadOrOwn(viewer, read.view === "own");
   const at = await placeOf(whole, address);
-  const [protocol, own] = await Promise.all([
-    protocolWithin(whole),
-    ownTermWords(whole, "reason"),
-  ]);
+  const [protocol, own] = await Promise.all([protocolWithin(whole), ownReasons(whole)]);
   const steps = exceptedSteps(protocol);
   const { page, view, clinician, ...narrow } = read;
   const worker = "clinicianKey" in whole ? undefined : clinician;
@@ -136,11 +138,13 @@ async function ratesOf(
 }
 
 function filtersOf(
-  chosen: Readonly<Partial<Record<"criterion" | "reason" | "clinician" | "asked", string | undefined>>>,
+  chosen: Readonly<
+    Partial<Record<"criterion" | "reason" | "clinician" | "asked", string | undefined>>
+  >,
   choices: readonly ExceptionChoice[],
   about: {
     title: (id: string) => string;
-    own: readonly OwnTermWords[];
+    own: readonly OwnReason[];
     at: FiguresReach | OwnReach;
   },
 ): ExceptionsPage["filters"] {
@@ -149,7 +153,12 @@ function filtersOf(
       a.words.localeCompare(b.words),
     );
   const clinicians = {
-    ...{ name: "clinician", label: "Clinician", all: "All clinicians", chosen: chosen.clinician ?? "" },
+    ...{
+      name: "clinician",
+      label: "Clinician",
+      all: "All clinicians",
+      chosen: chosen.clinician ?? "",
+    },
     choices: several(({ worker, clinician, practice }) => ({
       name: worker,
       words: `${clinician} of ${practice}`,
@@ -157,7 +166,12 @@ function filtersOf(
   };
   return [
     {
-      ...{ name: "criterion", label: "Criterion", all: "All criteria", chosen: chosen.criterion ?? "" },
+      ...{
+        name: "criterion",
+        label: "Criterion",
+        all: "All criteria",
+        chosen: chosen.criterion ?? "",
+      },
       choices: several(({ criterion }) => ({ name: criterion, words: about.title(criterion) })),
     },
     {
@@ -169,7 +183,12 @@ function filtersOf(
     },
     ...("clinicianKey" in about.at ? [] : [clinicians]),
     {
-      ...{ name: "asked", label: "Questions", all: "Asked about or not", chosen: chosen.asked ?? "" },
+      ...{
+        name: "asked",
+        label: "Questions",
+        all: "Asked about or not",
+        chosen: chosen.asked ?? "",
+      },
       choices: Object.entries(askedWords).map(([name, words]) => ({ name, words })),
     },
   ];

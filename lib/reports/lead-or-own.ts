@@ -11,8 +11,7 @@ export type LeadOrOwn =
 export function leadOrOwnAt(viewer: Viewer, practice: string): LeadOrOwn {
   const own = hasRole(viewer, "clinician") ? ownReach(viewer) : null;
   const lead = hasRole(viewer, "clinical-lead") ? leadReach(viewer) : null;
-  if (lead && (lead.practices === null || lead.practices.includes(practice)))
-    return { lead, own };
+  if (lead && (lead.practices === null || lead.practices.includes(practice))) return { lead, own };
   if (own) return { lead: null, own };
   if (lead) throw new Refused(`Practice ${practice} is not yours to see.`);
   throw refusal();

@@ -49,7 +49,12 @@ const asked = z.object({
   kind: z.enum(safetyKinds).optional().catch(undefined),
   open: z.literal("yes").optional().catch(undefined),
   // No database takes a NUL in a text.
-  clinician: z.string().max(200).regex(/^[^\0]+$/).optional().catch(undefined),
+  clinician: z
+    .string()
+    .max(200)
+    .regex(/^[^\0]+$/)
+    .optional()
+    .catch(undefined),
   view: z.enum(["own", "counts"]).optional().catch(undefined),
   page: z.coerce.number().int().min(1).max(100_000).catch(1),
 });
@@ -92,7 +97,13 @@ function frameOf(
   at: Pick<SafetyPage, "periods" | "practices" | "practice"> & { readonly period: Period },
 ) {
   const { period, periods, practices, practice } = at;
-  return { as, period: { name: period.name, words: periodWords(period) }, periods, practices, practice };
+  return {
+    as,
+    period: { name: period.name, words: periodWords(period) },
+    periods,
+    practices,
+    practice,
+  };
 }
 
 async function itemsOf(

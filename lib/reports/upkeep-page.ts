@@ -5,7 +5,7 @@ import { Refused } from "@/lib/access/refused";
 import type { Viewer } from "@/lib/access/viewer";
 import type { Period } from "@/lib/records/period";
 import { keepExport } from "@/lib/store/quality/exports";
-import { ownTermWords } from "@/lib/store/quality/own-term-words";
+import { ownTerms } from "@/lib/store/protocol/own-terms";
 import { upkeepDays, upkeepTasks } from "@/lib/store/quality/upkeep-days";
 import { listAddress } from "@/lib/views/list-address";
 import { periodWords } from "@/lib/views/period-words";
@@ -98,10 +98,11 @@ function upkeepReach(viewer: Viewer): FiguresReach {
 
 /** Line rinse and line dry, then whatever a practice added or its records name. */
 async function tasksOf(reach: FiguresReach, period: Period): Promise<Choice[]> {
-  const [written, own] = await Promise.all([
+  const [written, terms] = await Promise.all([
     upkeepTasks(reach, period),
-    ownTermWords(reach, "task"),
+    ownTerms(reach),
   ]);
+  const own = terms.filter(({ kind }) => kind === "task");
   const words = new Map(own.map((one) => [one.code, one.words]));
   const inUse = own.filter((one) => !one.retired).map((one) => one.code);
   const others = [...new Set([...written, ...inUse])].filter((one) => !firstTasks.includes(one));

@@ -84,7 +84,7 @@ export async function visitView(
     where: `${head.practiceName}, chair ${head.chair}, ${day(head.day)}`,
     facts: factsOf(head, of("sessions")[0] ?? {}),
     timeLine: timeLine(of("canals"), of("irrigation"), of("instruments")),
-    criteria: visitCriteria(criteria, judged),
+    criteria: visitCriteria(criteria, judged, head),
     held: held.map(heldLine),
     sources: sourcesOf(rows, head.zone),
   };

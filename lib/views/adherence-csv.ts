@@ -2,6 +2,7 @@ import { stringify } from "csv-stringify/sync";
 import type { ByReason, Subject } from "@/lib/measures/tally";
 import type { AdherenceCriterion, AdherenceReport, ReportedLine } from "./adherence-report";
 import { criterionPopulation } from "./criterion-population";
+import { csvField } from "./csv-field";
 import { fewestPeople } from "./people-count";
 
 /** The columns of the file, in order. Rates, intervals, bounds and targets are fractions, not percentages. */
@@ -62,7 +63,7 @@ export function adherenceCsv(report: AdherenceReport): string {
     ...report.cautions.map((says): Cells => ({ row: "caution", says })),
   ];
   return stringify(
-    records.map((cells) => adherenceColumns.map((column) => field(cells[column]))),
+    records.map((cells) => adherenceColumns.map((column) => csvField(cells[column]))),
     {
       columns: [...adherenceColumns],
       header: true,
@@ -187,11 +188,4 @@ function reasons(by: ByReason): string {
   return Object.entries(by)
     .map(([reason, units]) => `${reason} ${units}`)
     .join("; ");
-}
-
-/** Text that a spreadsheet would run as a formula gets an apostrophe before it; numbers stay as they are. */
-function field(value: string | number | null | undefined): string | number {
-  if (value === null || value === undefined) return "";
-  if (typeof value === "number") return value;
-  return /^[=+\-@\t\r]/.test(value) ? `'${value}` : value;
 }

@@ -31,7 +31,13 @@ export function queryLine(query: QueryInput, zone: string): QueryLine {
         ? [{ term: "Answered", words: answer ?? "", who: who(query.answeredBy, answeredAt) }]
         : []),
       ...(closedAt
-        ? [{ term: "Closed", words: answeredAt ? "" : "without an answer", who: who(query.closedBy, closedAt) }]
+        ? [
+            {
+              term: "Closed",
+              words: answeredAt ? "" : "without an answer",
+              who: who(query.closedBy, closedAt),
+            },
+          ]
         : []),
     ],
   };

@@ -23,7 +23,11 @@ export type ExceptionRateRow = {
 export type ExceptionRates = {
   readonly rows: readonly ExceptionRateRow[];
   /** One sentence for each share that lies above; what it comes to where none does. */
-  readonly findings: readonly { readonly id: string; readonly words: string; readonly look: boolean }[];
+  readonly findings: readonly {
+    readonly id: string;
+    readonly words: string;
+    readonly look: boolean;
+  }[];
   /** What the comparison is and how often chance alone does it. */
   readonly note: string;
 };
@@ -60,7 +64,9 @@ function rowOf(
 ): ExceptionRateRow {
   const { figure, interval, others } = share;
   return {
-    id: [practice, figure.measure, figure.about.kind === "clinician" ? figure.about.key : ""].join("/"),
+    id: [practice, figure.measure, figure.about.kind === "clinician" ? figure.about.key : ""].join(
+      "/",
+    ),
     clinician,
     practice,
     criterion: titleOf(figure.measure),

@@ -41,8 +41,7 @@ export function exceptionRemark(
   own: readonly OwnReason[],
 ): string {
   if (!inForce) return "The criterion was not in force that day: it counts nowhere.";
-  if (inForce.exceptions === null)
-    return "The criterion foresees no exception: it counts nowhere.";
+  if (inForce.exceptions === null) return "The criterion foresees no exception: it counts nowhere.";
   const known =
     inForce.exceptions.reasons.includes(reason) ||
     own.some((one) => one.practice === practice && one.code === reason);

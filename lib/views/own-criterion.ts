@@ -6,6 +6,7 @@ import { targetWords } from "./adherence-report";
 import { clusteredWords } from "./clustered-words";
 import { day } from "./day";
 import { evidenceWords } from "./evidence-words";
+import { explanationAddress } from "./explanation-address";
 import { intervalWords } from "./figure-line";
 import { definitionOf, unitName } from "./measure-words";
 import { ownComparison } from "./own-comparison";
@@ -20,6 +21,8 @@ import { visitAddress } from "./visit-address";
 export type MissLine = {
   readonly id: string;
   readonly href: string;
+  /** The page that says why it counts so. */
+  readonly why: string;
   readonly day: string;
   readonly unit: string;
   readonly mark: "missed" | "missing";
@@ -119,6 +122,7 @@ function missLine(criterion: Criterion, miss: MissedUnit): MissLine {
   return {
     id: `${miss.practice}/${miss.sessionId}/${miss.canal}/${miss.seq ?? ""}`,
     href: visitAddress(miss.practice, miss.sessionId),
+    why: explanationAddress(criterion.id, { ...miss, chair: "", canal: miss.canal || null }),
     day: day(miss.day),
     unit,
     mark: miss.missing ? "missing" : "missed",

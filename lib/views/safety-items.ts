@@ -88,6 +88,8 @@ function contactWords({ kind, canal, seq, zone, met }: SafetyItemInput): string 
       `${started ? `at ${moment(new Date(started), zone).slice(-5)}` : ""} ${where ? `in ${where}` : "for the whole tooth"}`.trim();
     return `by time: ${irrigantWords(met.first)} ${at(met.startedBefore, met.canalBefore)}, then ${irrigantWords(second)} ${at(met.startedAt, canal)}`;
   }
-  const where = canal ? `by seq in canal ${canal}` : "by seq of what was written for the whole tooth";
+  const where = canal
+    ? `by seq in canal ${canal}`
+    : "by seq of what was written for the whole tooth";
   return `${where}: ${irrigantWords(met.first)} (${met.seqBefore}), then ${irrigantWords(second)} (${seq})`;
 }

@@ -13,13 +13,21 @@ type Totals = Readonly<Record<keyof typeof safetyKindWords | "open", number>>;
 /** What there is in a period, in sentences. A separation may be both untold and pending. */
 export function safetyTotals(totals: Totals, own: boolean): string {
   const there = [
-    several(totals.contact, "contact of hypochlorite with chlorhexidine", "contacts of hypochlorite with chlorhexidine"),
+    several(
+      totals.contact,
+      "contact of hypochlorite with chlorhexidine",
+      "contacts of hypochlorite with chlorhexidine",
+    ),
     several(
       totals["separation-untold"],
       "separation of which the patient is not known to have been told",
       "separations of which the patient is not known to have been told",
     ),
-    several(totals["separation-pending"], "separation that is pending", "separations that are pending"),
+    several(
+      totals["separation-pending"],
+      "separation that is pending",
+      "separations that are pending",
+    ),
     several(totals.incident, "incident", "incidents"),
   ].filter(Boolean);
   if (there.length === 0)

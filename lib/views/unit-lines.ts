@@ -1,6 +1,7 @@
 import type { Measured } from "@/lib/measures/measured";
 import { measureOf } from "@/lib/measures/measures";
 import { day } from "./day";
+import { explanationAddress } from "./explanation-address";
 import { visitAddress } from "./lead-address";
 import { count, quantity } from "./quantity";
 import { reasonWords } from "./reason-words";
@@ -30,6 +31,8 @@ export type UnitLine = {
   readonly what: string;
   readonly state: string;
   readonly mark: "met" | "missed" | "excepted" | "missing" | null;
+  /** Of a criterion: the page that says why it counts so. */
+  readonly why: string | null;
 };
 
 const stateWords: Record<string, { words: string; mark: UnitLine["mark"] }> = {
@@ -56,14 +59,19 @@ export function statesOf({
   return names.map((name) => ({ name, words: stateWords[name]?.words ?? name }));
 }
 
-export function unitLine({ measure, criterion }: Measured, unit: UnitBehind): UnitLine {
+/** @param visits may the viewer open the page of a visit */
+export function unitLine(
+  { measure, criterion }: Measured,
+  unit: UnitBehind,
+  visits = true,
+): UnitLine {
   const { words, mark } = stateWords[unit.state] ?? { words: unit.state, mark: null };
   const value =
     unit.value === null || criterion ? null : quantity(unit.value, measureOf(measure).unit);
   return {
     id: [unit.practice, unit.chair, unit.day, unit.sessionId, unit.canal, unit.seq].join("/"),
     day: day(unit.day),
-    href: unit.sessionId === null ? null : visitAddress(unit.practice, unit.sessionId),
+    href: unit.sessionId === null || !visits ? null : visitAddress(unit.practice, unit.sessionId),
     whose: [
       unit.clinician,
       unit.chair.startsWith(unit.practice) ? unit.chair : `${unit.practice} ${unit.chair}`,
@@ -74,6 +82,7 @@ export function unitLine({ measure, criterion }: Measured, unit: UnitBehind): Un
       unit.tooth === null
         ? "chair and day"
         : [
+            ...(visits ? [] : [`visit ${unit.sessionId}`]),
             `tooth ${unit.tooth}`,
             unit.canal ? `canal ${unit.canal}` : "",
             unit.seq === null ? "" : `number ${unit.seq}`,
@@ -87,6 +96,7 @@ export function unitLine({ measure, criterion }: Measured, unit: UnitBehind): Un
       .filter(Boolean)
       .join(": "),
     mark,
+    why: criterion ? explanationAddress(criterion.id, unit) : null,
   };
 }
 

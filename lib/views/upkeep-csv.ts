@@ -1,4 +1,5 @@
 import { stringify } from "csv-stringify/sync";
+import { csvField } from "./csv-field";
 import { stateWords, type UpkeepRow, upkeepState } from "./upkeep-state";
 
 /** The columns of the file, in order. */
@@ -27,7 +28,7 @@ export function upkeepCsv(
       const whole = stateWords(upkeepState(row, task), task);
       const devices = row.devices.length > 0 ? row.devices : [null];
       return devices.map((one) =>
-        [...shared, one?.device, one?.status, one?.durationS, whole].map(field),
+        [...shared, one?.device, one?.status, one?.durationS, whole].map(csvField),
       );
     }),
   );
@@ -38,11 +39,4 @@ export function upkeepCsv(
     record_delimiter: "\r\n",
     quoted_match: /[\r\n]/,
   });
-}
-
-/** Text that a spreadsheet would run as a formula gets an apostrophe before it; numbers stay as they are. */
-function field(value: string | number | null | undefined): string | number {
-  if (value === null || value === undefined) return "";
-  if (typeof value === "number") return value;
-  return /^[=+\-@\t\r]/.test(value) ? `'${value}` : value;
 }

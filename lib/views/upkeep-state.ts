@@ -26,7 +26,15 @@ export type UpkeepRow = {
   readonly devices: readonly UpkeepDeviceRow[];
 };
 
-export const upkeepStates = ["done", "short", "untimed", "not-done", "out", "none", "unused"] as const;
+export const upkeepStates = [
+  "done",
+  "short",
+  "untimed",
+  "not-done",
+  "out",
+  "none",
+  "unused",
+] as const;
 export type UpkeepState = (typeof upkeepStates)[number];
 
 /**

@@ -2,7 +2,8 @@ import type { Criterion, Outcome } from "@/lib/protocol/criterion";
 import type { JudgedUnit } from "@/lib/protocol/judged-unit";
 import { inTradeOrder } from "./canal-order";
 import { evidenceWords } from "./evidence-words";
-import { reasonWords } from "./reason-words";
+import { explanationAddress, type UnitPlace } from "./explanation-address";
+import { outcomeMark } from "./outcome-mark";
 
 /** A unit of a criterion at the visit. */
 export type UnitAtVisit = {
@@ -26,6 +27,8 @@ export type VisitCriterion = {
     readonly mark: string;
     readonly state: string;
     readonly evidence: string;
+    /** The page that says why it counts so. */
+    readonly why: string;
   }[];
 };
 
@@ -33,6 +36,7 @@ export type VisitCriterion = {
 export function visitCriteria(
   criteria: readonly Criterion[],
   units: readonly UnitAtVisit[],
+  at: Pick<UnitPlace, "practice" | "sessionId" | "chair" | "day">,
 ): VisitCriterion[] {
   return criteria.map((criterion) => {
     const own = units
@@ -59,6 +63,12 @@ export function visitCriteria(
               ? "the chair's day"
               : "the visit",
         ...stateOf(criterion, unit.outcome),
+        why: explanationAddress(criterion.id, {
+          ...at,
+          sessionId: criterion.unit === "chair-day" ? null : at.sessionId,
+          canal: unit.canal || null,
+          seq: unit.seq,
+        }),
         evidence: evidenceWords(criterion, unit.unit).join("; "),
       })),
     };
@@ -66,14 +76,6 @@ export function visitCriteria(
 }
 
 function stateOf(criterion: Criterion, outcome: Outcome): { mark: string; state: string } {
-  if (outcome.outcome === "excluded") {
-    const named = criterion.exclusions.find((one) => one.reason === outcome.reason);
-    return { mark: "none", state: `left out: ${named?.inWords ?? reasonWords(outcome.reason)}` };
-  }
-  if (outcome.outcome === "excepted")
-    return { mark: "excepted", state: `excepted: ${reasonWords(outcome.reason)}` };
-  return {
-    mark: { met: "met", "not met": "missed", "not recorded": "missing" }[outcome.outcome],
-    state: outcome.outcome,
-  };
+  const { mark, outcome: state } = outcomeMark(criterion, outcome);
+  return { mark, state };
 }

@@ -32,6 +32,7 @@ const noId = 999_999_999;
 export function addressTable({ visit, imports, people }: Known): Line[] {
   const measure = "app/lead/measures/[...measure]/page.tsx";
   const visitPage = "app/visits/[practice]/[session]/page.tsx";
+  const exceptionPage = "app/exceptions/[practice]/[session]/[criterion]/page.tsx";
   const importPage = "app/records/imports/[id]/page.tsx";
   const personPage = "app/administration/person/[id]/page.tsx";
   const template = "GET app/api/records/format/[file]/route.ts";
@@ -71,6 +72,25 @@ export function addressTable({ visit, imports, people }: Known): Line[] {
     page("app/clinician/page.tsx", "/clinician?period=2026-Q2", clinicians),
     page("app/quality/page.tsx", "/quality?period=2026-Q2", officers),
     page("app/quality/report/page.tsx", "/quality/report?period=2026-Q2", officers),
+    page("app/exceptions/page.tsx", "/exceptions?period=2026-Q2", { ...leads, ...clinicians }),
+    page("app/exceptions/page.tsx", "/exceptions?period=2026-Q2&view=own", { ...leads, ...clinicians }),
+    page(exceptionPage, `/exceptions/MEDLAR/${visit.own}/isolation`, { ...leads, "clinician M-03": 200 }),
+    page(exceptionPage, `/exceptions/MEDLAR/${visit.other}/timer-reset?canal=MB1`, {
+      ...leads,
+      "clinician M-06": 200,
+    }),
+    page(exceptionPage, `/exceptions/SPINDLE/${visit.spindle}/isolation`, { "group lead": 200 }),
+    page(exceptionPage, `/exceptions/MEDLAR/${visit.own}/no-such-criterion`, {
+      ...leadOnly(404),
+      "clinician M-03": 404,
+    }),
+    page(exceptionPage, "/exceptions/MEDLAR/no-such-visit/isolation", leadOnly(404)),
+    page("app/safety/page.tsx", "/safety?period=2026-Q2", { ...leads, ...clinicians, ...officers }),
+    page("app/upkeep/page.tsx", "/upkeep?period=2026-Q2", { ...leads, ...officers }),
+    page("app/upkeep/page.tsx", "/upkeep?period=2026-Q2&practice=MEDLAR&task=line-dry", {
+      ...leads,
+      ...officers,
+    }),
     page("app/records/page.tsx", "/records", keepers),
     page("app/records/held/page.tsx", "/records/held", keepers),
     page("app/records/held/page.tsx", "/records/held?state=let-go", keepers),
@@ -114,6 +134,18 @@ export function addressTable({ visit, imports, people }: Known): Line[] {
       "GET app/api/quality/adherence/route.ts",
       "/api/quality/adherence?period=2026-Q2&practice=QUINCE",
       {
+        ...{ "quality officer": 200, "SPINDLE quality officer": 400 },
+      },
+    ),
+    api("GET app/api/quality/upkeep/route.ts", "/api/quality/upkeep?period=2026-Q2", {
+      ...leads,
+      ...officers,
+    }),
+    api(
+      "GET app/api/quality/upkeep/route.ts",
+      "/api/quality/upkeep?period=2026-Q2&practice=QUINCE",
+      {
+        ...{ "group lead": 200, "MEDLAR lead": 400 },
         ...{ "quality officer": 200, "SPINDLE quality officer": 400 },
       },
     ),

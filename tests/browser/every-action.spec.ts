@@ -21,10 +21,11 @@ interface Call {
 
 const administrators = ["administrator", "SPINDLE administrator"] as const;
 const leads = ["group lead", "MEDLAR lead"] as const;
+const clinicians = ["clinician M-03", "clinician M-06"] as const;
 const keepers = ["record keeper", "SPINDLE record keeper"] as const;
 const email = "smuggled-in@tests.example";
 
-function calls({ people, imports, held }: Known): Call[] {
+function calls({ people, imports, held, visit }: Known): Call[] {
   const person = `/administration/person/${people.lead}`;
   const persons = (name: string, form: Record<string, string>): Call => ({
     ...{ action: `app/administration/acts.ts ${name}`, address: person, role: administrators },
@@ -48,7 +49,26 @@ function calls({ people, imports, held }: Known): Call[] {
   const rows = (name: string, form: Record<string, string>): Call => ({
     ...{ action: `app/records/acts.ts ${name}`, address: "/records/held", role: keepers, form },
   });
+  const exceptions = (
+    name: string,
+    session: string,
+    form: Record<string, string>,
+    of: Pick<Call, "role" | "beyond">,
+  ): Call => ({
+    ...{ action: `app/exceptions/acts.ts ${name}`, address: "/exceptions", ...of },
+    form: {
+      practice: session === visit.spindle ? "SPINDLE" : "MEDLAR",
+      ...{ session, criterion: "isolation", canal: "", ...form },
+    },
+  });
+  const ofClinicians = { role: clinicians, beyond: "clinician M-06" } as const;
+  const ofLeads = { role: leads, beyond: "MEDLAR lead" } as const;
   return [
+    exceptions("enterExceptionAct", visit.own, { reason: "not-possible", note: "" }, ofClinicians),
+    exceptions("withdrawExceptionAct", visit.own, {}, ofClinicians),
+    exceptions("answerAct", visit.own, { answer: "Smuggled in." }, ofClinicians),
+    exceptions("askAct", visit.spindle, { question: "Smuggled in." }, ofLeads),
+    exceptions("closeAct", visit.spindle, {}, ofLeads),
     {
       ...persons("addPersonAct", {
         name: "Smuggled",
@@ -84,7 +104,7 @@ function calls({ people, imports, held }: Known): Call[] {
       ...{
         action: "app/clinician/acts.ts keepNoteAct",
         address: "/clinician",
-        role: ["clinician M-03", "clinician M-06"],
+        role: clinicians,
       },
       form: { quarter: "2025-Q1", text: "Smuggled in." },
     },
@@ -142,7 +162,7 @@ async function outcomeFor(who: Who, { action, address, form }: Call): Promise<st
   const sentences = [
     ...["not one of your roles", "a clinician's own", "what concerns the whole group is for"],
     ...["is not among them", "not yours to change", "a role outside the practices"],
-    ...["is not yours to see", "only an administrator of all practices"],
+    ...["is not yours to see", "only an administrator of all practices", "is none of yours"],
   ];
   return sentences.some((sentence) => text.includes(sentence))
     ? "refused"

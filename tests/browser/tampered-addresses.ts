@@ -18,12 +18,20 @@ export function tamperedAddresses({ visit }: Known): Tampered[] {
     ["quality officer", "/quality"],
     ["quality officer", "/quality/report"],
     ["quality officer", "/api/quality/adherence"],
+    ["group lead", "/exceptions"],
+    ["group lead", "/safety"],
+    ["quality officer", "/safety"],
+    ["quality officer", "/upkeep"],
+    ["quality officer", "/api/quality/upkeep"],
     ["record keeper", "/records"],
   ];
   const few = numbers.filter((_, place) => place % 4 === 2);
   const lists: [Somebody, string, string[]][] = [
     ["group lead", "/lead/measures/volume", few],
     ["clinician M-03", "/clinician", few],
+    ["clinician M-03", "/exceptions", few],
+    ["group lead", "/exceptions", few],
+    ["group lead", "/safety", few],
     ["record keeper", "/records/held", numbers],
   ];
   const ofPractices = pages.filter(([who]) => who !== "clinician M-03");
@@ -65,6 +73,12 @@ export function tamperedAddresses({ visit }: Known): Tampered[] {
     ...["%00", "..%2f"].map((id) => ({
       who: "group lead" as const,
       address: `/visits/MEDLAR/${id}`,
+    })),
+    ...["' or 1=1 --", "%", "\u0001", "__proto__"].map((id) => ({
+      ...{
+        who: "group lead" as const,
+        address: `/exceptions/MEDLAR/${encodeURIComponent(id)}/${encodeURIComponent(id)}?canal=${encodeURIComponent(id)}`,
+      },
     })),
     ...["volume/volume", "criterion", "Volume", "%27", "%00", "__proto__", "constructor"].map(
       (id) => ({

@@ -121,7 +121,7 @@ test("the calendar says of each day what became of the rinse", async () => {
     ["rinsed, no duration recorded", "1"],
     ["not rinsed", "1"],
     ["out of service", "1"],
-    ["no row", "1"],
+    ["no record", "1"],
   ]);
   const shown = upkeep.chairs[0]?.calendar.rows
     .flatMap((row) => row.days)
@@ -133,7 +133,7 @@ test("the calendar says of each day what became of the rinse", async () => {
     "3 Jul 2026: rinsed, no duration recorded",
     "6 Jul 2026: not rinsed",
     "7 Jul 2026: out of service",
-    "8 Jul 2026: no row",
+    "8 Jul 2026: no record",
   ]);
 });
 
@@ -143,7 +143,7 @@ test("safety lists have counts and dates; a follow-up that says the patient was 
     safety.map((line) => [line.what, line.events, line.days, line.told, line.patients]),
   ).toEqual([
     [
-      "separation, patient not told or not recorded",
+      "separation, patient not known to have been told or outcome pending",
       "1",
       "1 Jul 2026",
       "no 1",

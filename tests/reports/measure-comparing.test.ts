@@ -39,7 +39,7 @@ afterAll(async () => {
 const compared = async (measure: string) =>
   measureComparing(
     reach,
-    measure,
+    { measure },
     quarter,
     { period: quarter.name },
     await figures(reach, {

@@ -117,7 +117,7 @@ describe("a measure over time", () => {
     );
     const view = await measureOverTime(
       lead,
-      "separation-per-canal",
+      { measure: "separation-per-canal" },
       quarter,
       undefined,
       undefined,
@@ -140,7 +140,7 @@ describe("a measure over time", () => {
     await placeVisits(pool(), monthly(6, 1, 24));
     const view = await measureOverTime(
       lead,
-      "separation-per-canal",
+      { measure: "separation-per-canal" },
       quarter,
       "clinician:NORTH/A1",
       undefined,

@@ -11,6 +11,7 @@ import { caseMixView } from "@/lib/views/case-mix-view";
 import { cusumChart } from "@/lib/views/cusum-chart";
 import { funnelChart } from "@/lib/views/funnel-chart";
 import { clinician, rateFigure } from "./made-figure";
+import { measured } from "./measured";
 
 // Expected values: the project's own wording; numbers worked by hand from the counts written here.
 
@@ -23,7 +24,7 @@ describe("the funnel", () => {
     const pooled = pooledOf(figures, measure);
     if (!pooled) throw new Error("nobody");
     return funnelChart({
-      measure,
+      measure: measured(measure),
       page: flaggedOf(figures, standardLevels),
       funnel: funnelOf(figures, pooled),
       pooled: { ...pooled, designEffect },

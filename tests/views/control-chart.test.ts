@@ -5,6 +5,7 @@ import { monthsUpTo } from "@/lib/records/period";
 import { controlChart } from "@/lib/views/control-chart";
 import { runWords } from "@/lib/views/run-words";
 import { medianFigure, rateFigure } from "./made-figure";
+import { measured } from "./measured";
 
 // Expected values: the project's own wording; numbers worked by hand, limits of runs by Anhøj & Olesen 2014.
 
@@ -21,7 +22,7 @@ const volumes = (values: readonly (number | null)[], rebases: readonly string[] 
     rebases,
   );
 const chart = (line: ReturnType<typeof volumes>, more = {}) =>
-  controlChart({ measure: "volume", whose: "all practices", line, rebases: [], ...more });
+  controlChart({ measure: measured("volume"), whose: "all practices", line, rebases: [], ...more });
 const turns = Array.from({ length: 24 }, (_, place) => (place % 2 === 0 ? 10 : 12));
 
 describe("months", () => {
@@ -71,7 +72,7 @@ describe("months", () => {
       { month: "2026-09", figure: undefined },
     ];
     const view = controlChart({
-      measure: "volume",
+      measure: measured("volume"),
       line: monthlyLine(months, []),
       rebases: [],
       hrefOf: (month) => `#${month}`,
@@ -109,10 +110,10 @@ describe("months", () => {
       [90, 92, 88].map((met, place) => ({ month: names[place] ?? "", figure: figure(met) })),
       [],
     );
-    const view = controlChart({ measure: "criterion/timer-reset", line, rebases: [] });
+    const view = controlChart({ measure: measured("criterion/timer-reset"), line, rebases: [] });
     expect(view.kind).toMatch(/^p chart/);
     expect(view.rows[0]?.words).toBe("Oct 2024: 90.0 %, 100 canals.");
-    const none = controlChart({ measure: "volume", line: volumes([]), rebases: [] });
+    const none = controlChart({ measure: measured("volume"), line: volumes([]), rebases: [] });
     expect(none.axis.ticks.length).toBeGreaterThan(1);
   });
 });
@@ -128,7 +129,7 @@ describe("a rebase", () => {
     ]);
     const later = rareLine("g", rare, ["2026-02"]);
     const drawn = controlChart({
-      measure: "separation-per-canal",
+      measure: measured("separation-per-canal"),
       line: later,
       rebases: [{ ...of, month: "2026-02" }],
     });
@@ -151,7 +152,7 @@ const rare = {
 describe("spans between separations", () => {
   it("have ids of their own on one day, and the last is so far", () => {
     const view = controlChart({
-      measure: "separation-per-canal",
+      measure: measured("separation-per-canal"),
       line: rareLine("g", rare, []),
       rebases: [],
       hrefOf: () => "#",
@@ -175,7 +176,7 @@ describe("spans between separations", () => {
       day,
     }));
     const line = rareLine("t", { units: 9, last: "2026-03-05", events }, []);
-    const view = controlChart({ measure: "separation-per-visit", line, rebases: [] });
+    const view = controlChart({ measure: measured("separation-per-visit"), line, rebases: [] });
     expect(view.kind).toMatch(/^t chart/);
     expect(view.rows.map(({ words }) => words.split(": ")[1])).toEqual([
       "1 day.",

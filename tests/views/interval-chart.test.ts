@@ -2,6 +2,7 @@ import { expect, test } from "vitest";
 import { acrossFinding, referencesOf } from "@/lib/views/across-finding";
 import { intervalChart } from "@/lib/views/interval-chart";
 import { clinician, medianFigure, rateFigure } from "./made-figure";
+import { measured } from "./measured";
 
 // Expected words and places: computed by hand from the figures given.
 
@@ -13,7 +14,12 @@ const parts = [
 const whole = medianFigure({ n: 1000 });
 
 test("rows stand in the order of their codes, whatever their values", () => {
-  const chart = intervalChart({ measure: "volume", figures: parts, references: [], title: "" });
+  const chart = intervalChart({
+    measure: measured("volume"),
+    figures: parts,
+    references: [],
+    title: "",
+  });
   expect(chart.rows.map((row) => row.label)).toEqual(["C01, P1", "C2, P1", "C10, P1"]);
   expect(chart.table.rows.map((row) => row.cells[0])).toEqual(["C01, P1", "C2, P1", "C10, P1"]);
 });
@@ -29,7 +35,7 @@ test("a row without an estimate is not 0 and says why", () => {
     notRecorded: 3,
   });
   const [row] = intervalChart({
-    measure: "volume",
+    measure: measured("volume"),
     figures: [none],
     references: [],
     title: "",
@@ -45,7 +51,7 @@ test("a row without an estimate is not 0 and says why", () => {
 
 test("the axis holds the intervals and the lines to compare with", () => {
   const chart = intervalChart({
-    measure: "volume",
+    measure: measured("volume"),
     figures: parts,
     references: [{ value: 40, words: "" }],
     title: "",
@@ -55,7 +61,7 @@ test("the axis holds the intervals and the lines to compare with", () => {
 });
 
 test("the finding says the whole with its interval and names nobody", () => {
-  const finding = acrossFinding("volume", whole, parts);
+  const finding = acrossFinding(measured("volume"), whole, parts);
   expect(finding).toBe(
     "Irrigant volume per canal: half of 1\u202f000 canals had 18.6 mL or more (95 % interval 17.0 mL to 20.0 mL); the 3 shown lie between 12.0 mL and 30.0 mL",
   );
@@ -68,7 +74,7 @@ test("none seen is called none, with how high it may still be", () => {
   const none = rateFigure({ numerator: 0, denominator: 300 });
   const some = rateFigure({ numerator: 3, denominator: 100, subject: clinician("C01") });
   const others = rateFigure({ numerator: 0, denominator: 200, subject: clinician("C02") });
-  expect(acrossFinding("separation-per-use", none, [some, others])).toBe(
+  expect(acrossFinding(measured("separation-per-use"), none, [some, others])).toBe(
     "Instrument separation per use: none in 300 uses, up to 1.22 % may still be; the 2 shown lie between none and 3.00 %",
   );
 });

@@ -2,6 +2,7 @@ import type { MedianFigure, RateFigure } from "@/lib/audit/figure";
 import { figureOf } from "@/lib/audit/figure-of";
 import type { MedianTally, RateTally, Subject } from "@/lib/measures/tally";
 import { period } from "@/lib/records/period";
+import { measured } from "./measured";
 
 const quarter = period("2026-Q3");
 if (!quarter) throw new Error("2026-Q3 is a period");
@@ -48,6 +49,7 @@ export function rateFigure(given: Partial<RateTally>): RateFigure {
     denominator: 100,
     notMet: 99,
     clusters: null,
+    ...(given.measure ? measured(given.measure) : {}),
     ...given,
   });
   if (figure.kind !== "rate") throw new Error("not a rate");

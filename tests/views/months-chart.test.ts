@@ -2,6 +2,7 @@ import { expect, test } from "vitest";
 import { monthsUpTo } from "@/lib/records/period";
 import { monthsChart } from "@/lib/views/months-chart";
 import { medianFigure } from "./made-figure";
+import { measured } from "./measured";
 
 // Expected words: computed by hand from the figures given.
 
@@ -10,7 +11,7 @@ const figure = (name: string, median: number) => ({ ...medianFigure({ median }),
 
 test("two years are 24 rows; a month without units is a gap, never 0", () => {
   const chart = monthsChart({
-    measure: "volume",
+    measure: measured("volume"),
     months,
     figures: [figure("2026-07", 18), figure("2026-09", 20)],
   });
@@ -30,14 +31,14 @@ test("two years are 24 rows; a month without units is a gap, never 0", () => {
 });
 
 test("no unit at all is said, and no value is made up", () => {
-  const chart = monthsChart({ measure: "volume", months, figures: [] });
+  const chart = monthsChart({ measure: measured("volume"), months, figures: [] });
   expect(chart.title).toBe("Irrigant volume per canal: no units in these 24 months");
   expect(chart.rows.every((row) => row.estimate === null)).toBe(true);
 });
 
 test("the labels under the axis are those of quarters, and of the first month", () => {
   const labels = monthsChart({
-    measure: "volume",
+    measure: measured("volume"),
     months: monthsUpTo("2026-10-01", 5),
     figures: [],
   }).rows.map((row) => row.label);

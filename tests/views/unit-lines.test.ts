@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
 import { measureAddress, visitAddress } from "@/lib/views/lead-address";
 import { pageWords, statesOf, unitLine } from "@/lib/views/unit-lines";
+import { measured } from "./measured";
 
 // Expected words: computed by hand.
 const unit = {
@@ -11,24 +12,28 @@ const unit = {
   sessionId: "S/1",
   tooth: "16",
   canal: "MB1",
+  seq: null,
   state: "recorded",
   reason: null,
   value: 18.62,
 };
 
 test("a unit leads to its visit and shows its value in its unit", () => {
-  expect(unitLine("volume", unit)).toMatchObject({
+  expect(unitLine(measured("volume"), unit)).toMatchObject({
     day: "3 Jul 2026",
     href: "/visits/P1/S%2F1",
     whose: "C01, P1-1",
     what: "tooth 16, canal MB1",
     state: "18.6 mL",
     mark: null,
+    why: null,
   });
 });
 
 test("what is not recorded has no value", () => {
-  expect(unitLine("volume", { ...unit, state: "not-recorded", value: null })).toMatchObject({
+  expect(
+    unitLine(measured("volume"), { ...unit, state: "not-recorded", value: null }),
+  ).toMatchObject({
     state: "not recorded",
     mark: "missing",
   });
@@ -36,10 +41,15 @@ test("what is not recorded has no value", () => {
 
 test("what is left out or excepted says why", () => {
   expect(
-    unitLine("volume", { ...unit, state: "left-out", reason: "not-prepared", value: null }).state,
+    unitLine(measured("volume"), {
+      ...unit,
+      state: "left-out",
+      reason: "not-prepared",
+      value: null,
+    }).state,
   ).toBe("left out: not prepared");
   expect(
-    unitLine("criterion/isolation", {
+    unitLine(measured("criterion/isolation"), {
       ...unit,
       canal: null,
       state: "excepted",
@@ -50,6 +60,7 @@ test("what is left out or excepted says why", () => {
     what: "tooth 16",
     state: "excepted: not possible",
     mark: "excepted",
+    why: "/explanations/isolation/P1/visit/S%2F1",
   });
 });
 
@@ -63,26 +74,27 @@ test("a chair on a day has no visit to lead to", () => {
     state: "met",
     value: null,
   };
-  expect(unitLine("criterion/line-rinse", day)).toMatchObject({
+  expect(unitLine(measured("criterion/line-rinse"), day)).toMatchObject({
     href: null,
     whose: "P1-1",
     what: "chair and day",
     mark: "met",
+    why: "/explanations/line-rinse/P1/chair/P1-1/2026-07-03",
   });
 });
 
 test("a measure has its own outcomes and no others", () => {
-  expect(statesOf("volume").map((state) => state.name)).toEqual([
+  expect(statesOf(measured("volume")).map((state) => state.name)).toEqual([
     "recorded",
     "not-recorded",
     "left-out",
   ]);
-  expect(statesOf("separation-per-use").map((state) => state.name)).toEqual([
+  expect(statesOf(measured("separation-per-use")).map((state) => state.name)).toEqual([
     "separated",
     "no-separation",
     "not-recorded",
   ]);
-  expect(statesOf("criterion/length-recorded").map((state) => state.name)).not.toContain(
+  expect(statesOf(measured("criterion/length-recorded")).map((state) => state.name)).not.toContain(
     "excepted",
   );
 });

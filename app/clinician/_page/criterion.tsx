@@ -80,7 +80,9 @@ function Misses(props: { of: OwnCriterionPage; period: string }) {
                   <Link href={miss.href}>{miss.unit}</Link>
                 </td>
                 <td className="nowrap">
-                  <span className={`mark mark-${miss.mark}`}>{miss.state}</span>
+                  <Link href={miss.why} className={`mark mark-${miss.mark}`}>
+                    {miss.state}
+                  </Link>
                 </td>
                 <td>{miss.evidence}</td>
               </tr>
@@ -88,6 +90,11 @@ function Misses(props: { of: OwnCriterionPage; period: string }) {
           </tbody>
         </table>
       </TableBox>
+      <p className="small">
+        <Link href={`/units/criterion/${of.id}?${new URLSearchParams({ period: props.period })}`}>
+          All your units of it, by outcome
+        </Link>
+      </p>
       {of.pages > 1 ? (
         <nav className="row" aria-label={`${of.title}: pages of the list`}>
           {of.page > 1 ? <Link href={address(of.page - 1)}>← before</Link> : null}

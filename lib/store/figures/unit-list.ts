@@ -1,4 +1,4 @@
-import type { FiguresReach } from "@/lib/access/reach";
+import type { FiguresReach, OwnReach } from "@/lib/access/reach";
 import { criterionId } from "@/lib/protocol/criterion";
 import type { Period } from "@/lib/records/period";
 import { pool } from "../database";
@@ -48,17 +48,21 @@ export type UnitsAsked = {
   readonly offset: number;
 };
 
-/** A page of the units behind a figure, latest first, and how many there are in all. Clinicians only where the reach tells them apart. */
+/**
+ * A page of the units behind a figure, latest first, and how many there are in all. Clinicians are named only where the
+ * reach tells them apart; a reach of one's own has one's own units.
+ */
 export async function unitList(
-  reach: FiguresReach,
+  reach: FiguresReach | OwnReach,
   asked: UnitsAsked,
 ): Promise<{ units: ListedUnit[]; all: number }> {
-  if (!reach.byClinician) throw new RangeError("this reach does not tell clinicians apart");
+  const own = "clinicianKey" in reach;
+  const named = !own && reach.byClinician;
   const parameters = new Parameters([
-    reach.practices,
+    own ? null : reach.practices,
     asked.period.from,
     asked.period.until,
-    asked.clinician ?? null,
+    own ? reach.clinicianKey : named ? (asked.clinician ?? null) : null,
     asked.state ?? null,
     asked.limit,
     asked.offset,
@@ -67,7 +71,7 @@ export async function unitList(
   const { rows } = await pool().query<ListedUnit & { all: number }>(
     `with units as (${fillIn(listed(asked.measure, judging), within)}),
      chosen as (select * from units where (case when $4::text is null then not shared else worker = $4 end) and ($5::text is null or state = $5))
-     select u.practice, u.chair, u.clinician, u.local_day::text as day, v.session_id as "sessionId", v.tooth, nullif(u.canal, '') as canal, u.seq,
+     select u.practice, u.chair, ${named ? "u.clinician" : "null::text as clinician"}, u.local_day::text as day, v.session_id as "sessionId", v.tooth, nullif(u.canal, '') as canal, u.seq,
        u.state, u.reason, u.value, (select count(*)::int from chosen) as all
      from chosen u left join sessions v on v.id = u.visit_id
      order by u.local_day desc, u.practice, u.chair, v.started_at desc, v.id, u.canal, u.seq limit $6 offset $7`,

@@ -24,11 +24,20 @@ export async function visitHead(
   practice: string,
   sessionId: string,
 ): Promise<VisitHead | null> {
-  const own = "clinicianKey" in reach;
-  if (!own && !reach.byClinician)
+  if ("practices" in reach && !reach.byClinician)
     throw new Refused(
       "Single visits are for the clinical lead and for the clinician who worked on them.",
     );
+  return unitVisit(reach, practice, sessionId);
+}
+
+/** The same for whoever may see units, also without clinicians: nothing of the visit is told but where and when it was. @throws Refused */
+export async function unitVisit(
+  reach: FiguresReach | OwnReach,
+  practice: string,
+  sessionId: string,
+): Promise<VisitHead | null> {
+  const own = "clinicianKey" in reach;
   if (!own && reach.practices !== null && !reach.practices.includes(practice))
     throw new Refused(`Practice ${practice} is not yours to see.`);
   const { rows } = await pool().query<VisitHead>(

@@ -29,9 +29,12 @@ afterAll(async () => {
 const entered = { userId: "u-1", reason: "allergy", note: "told us at the desk" };
 const stored = async () =>
   (
-    await pool().query<{ canal: string; reason: string; note: string; withdrawn_by: string | null }>(
-      "select canal, reason, note, withdrawn_by from entered_exceptions order by id",
-    )
+    await pool().query<{
+      canal: string;
+      reason: string;
+      note: string;
+      withdrawn_by: string | null;
+    }>("select canal, reason, note, withdrawn_by from entered_exceptions order by id")
   ).rows;
 
 test("a clinician enters one for a canal and a visit of their own, and nobody else does", async () => {

@@ -3,9 +3,9 @@ import { afterAll, beforeAll, expect, test } from "vitest";
 import { holderReach } from "@/lib/access/reach";
 import { medianEnds } from "@/lib/audit/median-ends";
 import { measures } from "@/lib/measures/measures";
+import type { SubjectKind, Tally } from "@/lib/measures/tally";
 import { criterionMeasure } from "@/lib/protocol/criterion";
 import { defaults } from "@/lib/protocol/defaults/defaults";
-import type { SubjectKind, Tally } from "@/lib/measures/tally";
 import { type Period, period } from "@/lib/records/period";
 import { disconnect, pool, prisma } from "@/lib/store/database";
 import { tallies } from "@/lib/store/figures/tallies";
@@ -129,7 +129,9 @@ function heldAsRead(row: HeldRow, place: number): StagedRow {
 
 /** What only one of two lists of tallies has. */
 function differing(found: readonly unknown[], plain: readonly unknown[]): string[] {
-  const [some, others] = [found, plain].map((list) => new Set(list.map((one) => JSON.stringify(one, sorted))));
+  const [some, others] = [found, plain].map(
+    (list) => new Set(list.map((one) => JSON.stringify(one, sorted))),
+  );
   return [
     ...[...(some ?? [])].filter((one) => !others?.has(one)).map((one) => `PostgreSQL ${one}`),
     ...[...(others ?? [])].filter((one) => !some?.has(one)).map((one) => `plainly ${one}`),

@@ -20,7 +20,12 @@ const period = quarter(2026, 3);
 const asked: SafetyAsked = { period, open: false, limit: 50, offset: 0 };
 
 /** Irrigants in the order of seq in a canal, or with a minute past nine where timed. */
-function poured(session_id: string, canalName: string, irrigants: string, minutes?: number[]): Values[] {
+function poured(
+  session_id: string,
+  canalName: string,
+  irrigants: string,
+  minutes?: number[],
+): Values[] {
   return irrigants.split(" ").map((irrigant, place) => ({
     ...{ session_id, canal: canalName, seq: place + 1, irrigant, delivery: "syringe" },
     ...(minutes
@@ -45,10 +50,12 @@ beforeAll(async () => {
       { ...visit, session_id: "before", started_at: "2026-06-30T08:00:00.000Z" },
     ],
     canals: [
-      ...["V-1", "by-seq", "rinsed", "timed", "timed-rinsed", "half-timed", "mixed"].flatMap((session_id) => [
-        { ...canal, session_id },
-        { ...canal, session_id, canal: "DB", clinician: "C02" },
-      ]),
+      ...["V-1", "by-seq", "rinsed", "timed", "timed-rinsed", "half-timed", "mixed"].flatMap(
+        (session_id) => [
+          { ...canal, session_id },
+          { ...canal, session_id, canal: "DB", clinician: "C02" },
+        ],
+      ),
       { ...canal, session_id: "before" },
     ],
     irrigation: [
@@ -73,7 +80,12 @@ beforeAll(async () => {
     ],
     instruments: [
       separated(1, { patient_told: true, management: "retrieved" }),
-      separated(2, { patient_told: false, management: "retained", third: "apical", fragment_mm: 3 }),
+      separated(2, {
+        patient_told: false,
+        management: "retained",
+        third: "apical",
+        fragment_mm: 3,
+      }),
       separated(3, { management: "bypassed" }),
       separated(4, { patient_told: true, management: "pending" }),
       // Told and settled later.
@@ -122,7 +134,9 @@ describe("contacts", () => {
     const [timed] = (await list(lead, { kind: "contact" })).filter((item) => item.kind === "time");
     expect(timed?.met).toMatchObject({ first: "naocl", canalBefore: "MB1", seqBefore: 1 });
     expect(new Date(timed?.met?.startedAt ?? "").toISOString()).toBe("2026-07-03T09:12:00.000Z");
-    expect(new Date(timed?.met?.startedBefore ?? "").toISOString()).toBe("2026-07-03T09:10:00.000Z");
+    expect(new Date(timed?.met?.startedBefore ?? "").toISOString()).toBe(
+      "2026-07-03T09:10:00.000Z",
+    );
   });
 });
 
@@ -160,7 +174,9 @@ describe("the list", () => {
       { key: "OAK/C01", code: "C01" },
       { key: "OAK/C02", code: "C02" },
     ]);
-    expect(await named(lead, { kind: "incident", open: true })).toEqual(["rinsed incident allergy"]);
+    expect(await named(lead, { kind: "incident", open: true })).toEqual([
+      "rinsed incident allergy",
+    ]);
     expect(await named(lead, { worker: "OAK/C02" })).toEqual([
       "V-1 separation  DB 7",
       "timed contact time DB 2",

@@ -50,7 +50,9 @@ beforeAll(async () => {
       { ...row, chair: "OAK-3", day: "2026-07-04" },
       { ...row, chair: "OAK-3", day: "2026-10-01" },
       { ...row, practice: "ELM", chair: "ELM-1", task: "own-suction" },
-    ].map((one) => Object.fromEntries(Object.entries(one).filter(([, value]) => value !== undefined))),
+    ].map((one) =>
+      Object.fromEntries(Object.entries(one).filter(([, value]) => value !== undefined)),
+    ),
   });
 });
 afterAll(async () => {

@@ -1,6 +1,7 @@
 import Link from "next/link";
 import { Section } from "@/app/_parts/section";
 import { TableBox } from "@/app/_parts/table-box";
+import { UnitState } from "@/app/_parts/unit-state";
 import type { MeasureRecords } from "@/lib/reports/measure-records";
 import { RecordsChoice } from "./records-choice";
 
@@ -34,9 +35,7 @@ export function RecordsBehind(props: {
                   <td data-label="Clinician, chair">{line.whose}</td>
                   <td data-label="Unit">{line.what}</td>
                   <td data-label="Outcome">
-                    <span className={line.mark ? `mark mark-${line.mark}` : undefined}>
-                      {line.state}
-                    </span>
+                    <UnitState of={line} />
                   </td>
                 </tr>
               ))}

@@ -80,18 +80,20 @@ function overList(condition: OverList, asked: Asked): string {
     return everyOf(
       `select (not ${of(condition.that)} or ${of(condition.are)}) as q from ${list} e`,
     );
-  if ("total" in condition) return totalled(condition, of(condition.that), list, asked.parameters);
+  if ("total" in condition) return totalled(condition, of, list, asked.parameters);
   return inOrderSql(condition, list, of);
 }
 
 function totalled(
   condition: Extract<OverList, { total: readonly string[] }>,
-  that: string,
+  of: (part: Condition) => string,
   list: string,
   parameters: Parameters,
 ): string {
   const limit = "atLeast" in condition ? condition.atLeast : condition.atMost;
+  // Nothing is compiled of it then, as a parameter that no query names is an error.
   if (limit === null) return "null::boolean";
+  const that = of(condition.that);
   const fields = condition.total.map((name) => `e."${name.replaceAll('"', "")}"`);
   const sum = fields.map((field) => `coalesce(${field}, 0)`).join(" + ");
   const missing = fields.map((field) => `${field} is null`).join(" or ");

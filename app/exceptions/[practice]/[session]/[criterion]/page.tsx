@@ -1,13 +1,13 @@
 import Link from "next/link";
 import { notFound } from "next/navigation";
-import { WrittenForm } from "@/app/exceptions/_page/written-form";
-import { enterExceptionAct } from "@/app/exceptions/acts";
 import { Cautions } from "@/app/_parts/cautions";
 import { fromAddress } from "@/app/_parts/from-address";
 import { NothingToShow } from "@/app/_parts/nothing-to-show";
 import { PageHead } from "@/app/_parts/page-head";
 import { Section } from "@/app/_parts/section";
 import { within } from "@/app/_parts/within";
+import { WrittenForm } from "@/app/exceptions/_page/written-form";
+import { enterExceptionAct } from "@/app/exceptions/acts";
 import { exceptionUnit } from "@/lib/reports/exception-unit";
 import { currentViewer } from "@/lib/reports/viewer";
 import { There } from "./_page/there";
@@ -37,7 +37,11 @@ export default async function ExceptionPage(props: { params: Params; searchParam
         actions={<Link href={view.visit.href}>{view.visit.words}</Link>}
       />
       {view.demand.length > 0 ? (
-        <Section id="demand" title="The criterion" note="As it was in force on the day of the visit.">
+        <Section
+          id="demand"
+          title="The criterion"
+          note="As it was in force on the day of the visit."
+        >
           <dl className="facts">
             {view.demand.map((one) => (
               <div key={one.term} className="fact">
@@ -72,7 +76,12 @@ export default async function ExceptionPage(props: { params: Params; searchParam
             label="Enter an exception"
             hidden={view.key}
             fields={[
-              { label: "Unit", name: "canal", options: view.form.units, defaultValue: view.form.unit },
+              {
+                label: "Unit",
+                name: "canal",
+                options: view.form.units,
+                defaultValue: view.form.unit,
+              },
               { label: "Reason", name: "reason", options: view.form.reasons },
             ]}
             text={{

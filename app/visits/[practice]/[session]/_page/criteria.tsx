@@ -1,3 +1,4 @@
+import Link from "next/link";
 import { TableBox } from "@/app/_parts/table-box";
 import type { VisitCriterion } from "@/lib/views/visit-criteria";
 
@@ -35,7 +36,9 @@ export function Criteria(props: { of: readonly VisitCriterion[] }) {
                 ) : null}
                 <td>{unit.unit}</td>
                 <td>
-                  <span className={`mark mark-${unit.mark}`}>{unit.state}</span>
+                  <Link href={unit.why} className={`mark mark-${unit.mark}`}>
+                    {unit.state}
+                  </Link>
                 </td>
                 <td>{unit.evidence}</td>
               </tr>

@@ -1,0 +1,35 @@
+import Link from "next/link";
+import { TableBox } from "@/app/_parts/table-box";
+import { UnitState } from "@/app/_parts/unit-state";
+import type { UnitLine } from "@/lib/views/unit-lines";
+
+/** Units one below the other, the latest first. */
+export function UnitTable(props: { lines: readonly UnitLine[]; own: boolean }) {
+  const whose = props.own ? "You, chair" : "Clinician, chair";
+  return (
+    <TableBox label="Units">
+      <table className="fold">
+        <thead>
+          <tr>
+            <th scope="col">Day</th>
+            <th scope="col">{whose}</th>
+            <th scope="col">Unit</th>
+            <th scope="col">Outcome</th>
+          </tr>
+        </thead>
+        <tbody>
+          {props.lines.map((line) => (
+            <tr key={line.id}>
+              <th scope="row">{line.href ? <Link href={line.href}>{line.day}</Link> : line.day}</th>
+              <td data-label={whose}>{line.whose}</td>
+              <td data-label="Unit">{line.what}</td>
+              <td data-label="Outcome">
+                <UnitState of={line} />
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </TableBox>
+  );
+}

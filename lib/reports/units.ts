@@ -1,0 +1,133 @@
+import { createHash } from "node:crypto";
+import { type FiguresReach, narrowed, type OwnReach } from "@/lib/access/reach";
+import type { Viewer } from "@/lib/access/viewer";
+import type { Measured } from "@/lib/measures/measured";
+import { type Period, period as periodNamed, quarterOf } from "@/lib/records/period";
+import { ownSpan } from "@/lib/store/figures/own-span";
+import { type UnitState, unitList } from "@/lib/store/figures/unit-list";
+import { keepExport } from "@/lib/store/quality/exports";
+import { titleOf } from "@/lib/views/measure-words";
+import { type PeriodChoices, periodChoices } from "@/lib/views/period-choices";
+import { periodWords } from "@/lib/views/period-words";
+import { pageWords, statesOf, type UnitLine, unitLine } from "@/lib/views/unit-lines";
+import { unitsCsv } from "@/lib/views/units-csv";
+import { type Address, AskedWrongly, askedFigures } from "./asked-period";
+import { measuredAs } from "./measured-as";
+import { readUnitsAsked } from "./units-asked";
+import { unitsReach } from "./units-reach";
+
+export type UnitsPage = {
+  readonly title: string;
+  readonly measure: string;
+  readonly period: Period;
+  readonly periods: PeriodChoices;
+  readonly periodWords: string;
+  readonly practices: readonly { readonly code: string; readonly name: string }[];
+  readonly practice: string | undefined;
+  readonly outcome: string | undefined;
+  readonly outcomes: readonly { readonly name: string; readonly words: string }[];
+  readonly lines: readonly UnitLine[];
+  readonly words: string;
+  readonly own: boolean;
+  readonly page: number;
+  readonly more: boolean;
+};
+
+const size = 50;
+/** A file holds no more than this; beyond it a shorter period has to be chosen. */
+const mostExported = 200_000;
+
+/** The units of a measure or criterion within the viewer's reach, by outcome, a page of them. @throws Refused, AskedWrongly */
+export async function unitsPage(
+  viewer: Viewer,
+  measure: string,
+  address: Address,
+): Promise<UnitsPage> {
+  const { reach, measured, period, periods, practices, practice } = await asked(
+    viewer,
+    measure,
+    address,
+  );
+  const { outcome, page } = readUnitsAsked(measured, address);
+  const { units, all } = await unitList(reach, {
+    measure,
+    period,
+    state: outcome as UnitState | undefined,
+    limit: size,
+    offset: (page - 1) * size,
+  });
+  const own = "clinicianKey" in reach;
+  return {
+    title: titleOf(measured),
+    measure,
+    period,
+    periods,
+    periodWords: periodWords(period),
+    practices,
+    practice,
+    outcome,
+    outcomes: statesOf(measured),
+    lines: units.map((unit) => unitLine(measured, unit, own || reach.byClinician)),
+    words: pageWords(page, size, all),
+    own,
+    page,
+    more: page * size < all,
+  };
+}
+
+/** The same as a file, every unit; that it left is kept with who took it. @throws Refused, AskedWrongly */
+export async function unitsExport(
+  viewer: Viewer,
+  measure: string,
+  address: Address,
+): Promise<{ readonly name: string; readonly text: string }> {
+  const { reach, measured, period } = await asked(viewer, measure, address);
+  const { outcome } = readUnitsAsked(measured, address);
+  const { units, all } = await unitList(reach, {
+    measure,
+    period,
+    state: outcome as UnitState | undefined,
+    limit: mostExported,
+    offset: 0,
+  });
+  if (all > mostExported)
+    throw new AskedWrongly("These are more units than one file holds: choose a shorter period.");
+  const text = unitsCsv(measured, period, units);
+  const sha256 = createHash("sha256").update(text, "utf8").digest("hex");
+  if ("practices" in reach)
+    await keepExport(reach, { what: `units of ${measure}`, period: period.name, sha256 });
+  return {
+    name: `units-${measure.replace("/", "-")}-${period.name.replace("..", "-to-")}.csv`,
+    text,
+  };
+}
+
+async function asked(
+  viewer: Viewer,
+  measure: string,
+  address: Address,
+): Promise<{
+  reach: FiguresReach | OwnReach;
+  measured: Measured;
+  period: Period;
+  periods: PeriodChoices;
+  practices: readonly { code: string; name: string }[];
+  practice: string | undefined;
+}> {
+  const reach = unitsReach(viewer);
+  const measured = await measuredAs(reach, measure);
+  if (!measured || measure === "separation-per-instrument")
+    throw new AskedWrongly("There is no list of such units.");
+  if (!("clinicianKey" in reach)) {
+    const { period, periods, practices, practice } = await askedFigures(reach, address);
+    return { reach: narrowed(reach, practice), measured, period, periods, practices, practice };
+  }
+  const span = await ownSpan(reach);
+  const name = String(address.period ?? "");
+  const period = name
+    ? periodNamed(name)
+    : quarterOf(span.last ?? new Date().toISOString().slice(0, 10));
+  if (!period) throw new AskedWrongly(`"${name}" is no period; write 2026-Q3, 2026-07 or 2026.`);
+  const periods = periodChoices(period, span.first, span.last);
+  return { reach, measured, period, periods, practices: [], practice: undefined };
+}

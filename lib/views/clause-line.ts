@@ -1,0 +1,116 @@
+import type { Condition } from "@/lib/protocol/condition";
+import type { Clause } from "@/lib/protocol/explain";
+import type { ListItem } from "@/lib/protocol/judged-unit";
+import { lookedAt } from "@/lib/protocol/looked-at";
+import { listIn } from "@/lib/protocol/truth";
+import { fieldOf, listOf } from "@/lib/protocol/vocabulary";
+import type { Place } from "@/lib/records/reason";
+import { type Sources, sourcesOfField } from "./field-source";
+import { conditionWords } from "./protocol/condition-words";
+import { foundWords } from "./protocol/found-words";
+import { count } from "./quantity";
+
+/** A clause of a criterion with what was found, and the clauses that it is made of. */
+export type ClauseLine = {
+  readonly words: string;
+  readonly mark: "met" | "missed" | "missing";
+  readonly state: string;
+  readonly found: string | null;
+  readonly sources: readonly string[];
+  readonly parts: readonly ClauseLine[];
+  readonly items: ItemTable | null;
+};
+
+/** The items of a list that a clause looks through. */
+export type ItemTable = {
+  readonly label: string;
+  readonly head: readonly string[];
+  readonly rows: readonly {
+    readonly id: string;
+    readonly asked: string;
+    readonly cells: readonly string[];
+    readonly source: string;
+  }[];
+};
+
+export type ClauseSources = Sources & {
+  readonly places: ReadonlyMap<string, Place & { readonly sessionId: string | null }>;
+  readonly sessionId: string;
+};
+
+/** A clause in words. Whatever is true of everything says so. */
+export function clauseLine(clause: Clause, of: ClauseSources): ClauseLine {
+  const { condition, truth, value } = clause;
+  const [mark, state] =
+    truth === undefined
+      ? (["missing", "not recorded"] as const)
+      : truth
+        ? (["met", "holds"] as const)
+        : (["missed", "does not hold"] as const);
+  const field = value ? fieldOf(of.unit, value.field) : undefined;
+  return {
+    words: conditionWords(condition, { unit: of.unit, own: {} }),
+    mark,
+    state,
+    found: value ? foundWords(field, value.found) : sumWords(clause, of),
+    sources: value ? sourcesOfField(value.field, of).map(({ place }) => placeWords(place)) : [],
+    parts: isGroup(condition) ? clause.parts.map((part) => clauseLine(part, of)) : [],
+    items: clause.items ? itemTable(clause, of) : null,
+  };
+}
+
+function isGroup(condition: Condition): boolean {
+  return (
+    ("all" in condition && condition.all.length > 1) ||
+    ("any" in condition && condition.any.length > 1) ||
+    "known" in condition ||
+    "not" in condition
+  );
+}
+
+function sumWords({ condition, sum, items = [] }: Clause, of: ClauseSources): string | null {
+  if (!("total" in condition) || sum === undefined) return null;
+  const field = listOf(of.unit, condition.of)?.fields.find(
+    ({ name }) => name === condition.total[0],
+  );
+  const asked = items.filter((one) => one.asked === true).length;
+  return `${foundWords(field, sum)} known, in ${count(asked)} of ${count(items.filter(({ item }) => item.row !== null).length)}`;
+}
+
+function itemTable({ condition, items = [] }: Clause, of: ClauseSources): ItemTable {
+  const list =
+    "total" in condition || isList(condition) ? listOf(of.unit, listIn(condition)) : undefined;
+  const looked = new Set(lookedAt(condition).map(({ field }) => field));
+  const fields = (list?.fields ?? []).filter(({ name }) => looked.has(name));
+  return {
+    label: list?.words ?? "the list",
+    head: fields.map(({ words }) => words.replace(/^the /, "")),
+    rows: items.map(({ item, asked }, place) => ({
+      id: item.row ?? `unknown ${place}`,
+      asked: asked === undefined ? "cannot be told" : asked ? "yes" : "no",
+      cells:
+        item.row === null && list?.item !== "gap"
+          ? fields.map(() => "not recorded")
+          : fields.map((field) => foundWords(field, item.fields[field.name])),
+      source: sourceWords(item, of),
+    })),
+  };
+}
+
+function isList(condition: Condition): condition is Extract<Condition, { some: string }> {
+  return ["some", "every", "nextTo", "between", "after"].some((word) => word in condition);
+}
+
+function sourceWords({ row, fields }: ListItem, { places, sessionId }: ClauseSources): string {
+  if (row === null)
+    return "criterion" in fields ? "" : "no row, or one that is held: nothing is known";
+  const place = places.get(row);
+  if (!place) return "";
+  const other =
+    place.sessionId !== null && place.sessionId !== sessionId ? `, visit ${place.sessionId}` : "";
+  return `${placeWords(place)}${other}`;
+}
+
+function placeWords({ file, line }: Place): string {
+  return `${file}, line ${count(line)}`;
+}

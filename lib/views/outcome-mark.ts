@@ -1,0 +1,19 @@
+import type { Criterion, Outcome } from "@/lib/protocol/criterion";
+import { reasonWords } from "./reason-words";
+
+/** What became of a unit, as a mark and in words. */
+export function outcomeMark(
+  criterion: Criterion,
+  outcome: Outcome,
+): { readonly mark: string; readonly outcome: string } {
+  if (outcome.outcome === "excluded") {
+    const named = criterion.exclusions.find((one) => one.reason === outcome.reason);
+    return { mark: "none", outcome: `left out: ${named?.inWords ?? reasonWords(outcome.reason)}` };
+  }
+  if (outcome.outcome === "excepted")
+    return { mark: "excepted", outcome: `excepted: ${reasonWords(outcome.reason)}` };
+  return {
+    mark: { met: "met", "not met": "missed", "not recorded": "missing" }[outcome.outcome],
+    outcome: outcome.outcome,
+  };
+}
