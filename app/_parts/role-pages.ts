@@ -7,11 +7,14 @@ const exceptions: RolePage = { path: "/exceptions", name: "Exceptions" };
 const safety: RolePage = { path: "/safety", name: "Safety" };
 const upkeep: RolePage = { path: "/upkeep", name: "Upkeep" };
 
+/** The protocol is read by everyone whom it concerns. */
+const protocol: RolePage = { path: "/protocol", name: "Protocol" };
+
 /** The pages of each role as the head lists them; the first is the role's home. */
 export const rolePages: Record<Role, readonly [RolePage, ...RolePage[]]> = {
-  "clinical-lead": [{ path: "/lead", name: "This quarter" }, exceptions, safety, upkeep],
-  clinician: [{ path: "/clinician", name: "My quarter" }, exceptions, safety],
-  "quality-officer": [{ path: "/quality", name: "Adherence" }, safety, upkeep],
+  "clinical-lead": [{ path: "/lead", name: "This quarter" }, exceptions, safety, upkeep, protocol],
+  clinician: [{ path: "/clinician", name: "My quarter" }, exceptions, safety, protocol],
+  "quality-officer": [{ path: "/quality", name: "Adherence" }, safety, upkeep, protocol],
   "record-keeper": [
     { path: "/records", name: "Records" },
     { path: "/records/held", name: "Held rows" },
@@ -21,10 +24,13 @@ export const rolePages: Record<Role, readonly [RolePage, ...RolePage[]]> = {
     { path: "/administration", name: "People" },
     { path: "/administration/practices", name: "Practices" },
     { path: "/administration/levels", name: "Levels" },
+    protocol,
   ],
 };
 
 /** The pages of several roles, each once, in the order of the roles. */
 export function pagesOf(held: readonly Role[]): RolePage[] {
-  return [...new Map(held.flatMap((role) => rolePages[role]).map((one) => [one.path, one])).values()];
+  return [
+    ...new Map(held.flatMap((role) => rolePages[role]).map((one) => [one.path, one])).values(),
+  ];
 }

@@ -7,6 +7,7 @@ import { Cautions } from "../_parts/cautions";
 import { ControlFigure } from "../_parts/control-figure";
 import { CusumFigure } from "../_parts/cusum-figure";
 import { NothingToShow } from "../_parts/nothing-to-show";
+import { OverallScores } from "../_parts/overall-scores";
 import { PageHead } from "../_parts/page-head";
 import { PeriodPicker } from "../_parts/period-picker";
 import { rightly } from "../_parts/rightly";
@@ -14,6 +15,7 @@ import { Section } from "../_parts/section";
 import { within } from "../_parts/within";
 import { CriterionStrip } from "./_page/criterion";
 import { NoteForm } from "./_page/note-form";
+import { OverallParts } from "./_page/overall-parts";
 import { Strip } from "./_page/strip";
 import { WorthALook } from "./_page/worth-a-look";
 import { keepNoteAct } from "./acts";
@@ -106,6 +108,19 @@ export default async function ClinicianPage(props: { searchParams: Address }) {
                 <CriterionStrip key={one.id} of={one} period={view.period.name} />
               ))}
             </div>
+          </Section>
+          <Section
+            id="overall"
+            title="Overall"
+            note="Two scores over all criteria of the visits you led."
+          >
+            <OverallScores of={view.overall.view} first="Whose" />
+            {view.overall.parts.length > 0 ? (
+              <details>
+                <summary>What they are made of</summary>
+                <OverallParts of={view.overall.parts} />
+              </details>
+            ) : null}
           </Section>
           {tooFew.length > 0 ? null : <WorthALook of={look} />}
         </>

@@ -5,11 +5,13 @@ import { AskedWrong } from "../_parts/asked-wrong";
 import { Cautions } from "../_parts/cautions";
 import { MonthsFigure } from "../_parts/months-figure";
 import { NothingToShow } from "../_parts/nothing-to-show";
+import { OverallScores } from "../_parts/overall-scores";
 import { PageHead } from "../_parts/page-head";
 import { PeriodPicker } from "../_parts/period-picker";
 import { rightly } from "../_parts/rightly";
 import { Section } from "../_parts/section";
 import { within } from "../_parts/within";
+import { AdherenceMatrix } from "./_page/adherence-matrix";
 import { BeyondChance } from "./_page/beyond-chance";
 import { Families } from "./_page/families";
 import { FitToAudit } from "./_page/fit-to-audit";
@@ -66,6 +68,20 @@ export default async function LeadPage(props: { searchParams: Address }) {
             note="Clinicians' rates, after allowing for how many are compared. A prompt to look, never a verdict on a person."
           >
             <BeyondChance view={view.chance} />
+          </Section>
+          <Section
+            id="criteria"
+            title="Criteria"
+            note="Each cell leads to the records that did not meet it. A prompt to look, never a verdict on a person."
+          >
+            <AdherenceMatrix of={view.matrix} />
+          </Section>
+          <Section
+            id="overall"
+            title="Overall"
+            note="Two scores over all criteria at a visit; in the order of the codes, never ranked."
+          >
+            <OverallScores of={view.overall} first="Whose" />
           </Section>
           <Section
             id="across"

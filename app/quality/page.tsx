@@ -5,6 +5,7 @@ import { unbroken } from "@/lib/views/unbroken";
 import { AskedWrong } from "../_parts/asked-wrong";
 import { Cautions } from "../_parts/cautions";
 import { NothingToShow } from "../_parts/nothing-to-show";
+import { OverallScores } from "../_parts/overall-scores";
 import { PageHead } from "../_parts/page-head";
 import { PeriodPicker } from "../_parts/period-picker";
 import { rightly } from "../_parts/rightly";
@@ -65,6 +66,9 @@ export default async function QualityPage(props: { searchParams: Address }) {
         {view.criteria.map((one) => (
           <CriterionHistory key={one.criterion.id} of={one} practice={view.practice} />
         ))}
+      </Section>
+      <Section id="overall" title="Overall" note="Two scores over all criteria at a visit.">
+        <OverallScores of={report.overall} first="Where" />
       </Section>
       <Section
         id="rinse"

@@ -1,5 +1,6 @@
 import { upkeepPage } from "@/lib/reports/upkeep-page";
 import { currentViewer } from "@/lib/reports/viewer";
+import { unbroken } from "@/lib/views/unbroken";
 import { AskedWrong } from "../_parts/asked-wrong";
 import { Cautions } from "../_parts/cautions";
 import { NothingToShow } from "../_parts/nothing-to-show";
@@ -52,9 +53,7 @@ export default async function UpkeepPage(props: { searchParams: Address }) {
         </NothingToShow>
       ) : (
         <>
-          <p className="finding">
-            {view.task.words}. {view.finding}
-          </p>
+          <p className="finding">{unbroken(view.finding)}</p>
           <Section
             id="calendar"
             title="By chair and day"

@@ -22,6 +22,11 @@ export const formatSteps: readonly string[] =
 /** The upkeep tasks that are known from the start. */
 export const formatTasks: readonly string[] = ["line-rinse", "line-dry"];
 
+/** Is it true of everything: nothing is demanded. */
+export function isWhatever(condition: Condition): boolean {
+  return "all" in condition && condition.all.every(isWhatever);
+}
+
 /** Says where a condition asks for what a unit does not have. */
 export function senseOf(condition: Condition, place: Place, path: string): WrongPart[] {
   if ("field" in condition) return comparisonSense(condition, place, path);
@@ -49,6 +54,8 @@ function listSense(condition: OverList, place: Place, path: string): WrongPart[]
       ? senseOf(part as Condition, within, `${path}.${key}`)
       : [],
   );
+  if ("every" in condition && isWhatever(condition.are))
+    return [{ path: `${path}.are`, message: "Say what must hold of it." }, ...wrong];
   return "total" in condition ? [...totalSense(condition, within, path), ...wrong] : wrong;
 }
 

@@ -4,39 +4,51 @@ import { every, not, some, type Truth } from "./kleene";
 
 type Ordered = Extract<OverList, { nextTo: string } | { between: string } | { after: string }>;
 
-/** What follows what. An item that may matter and whose place is not known leaves the answer unknown. */
+/**
+ * What follows what, by the items whose place is known. One whose place is not known leaves the answer unknown only
+ * where it could change it: it can come between two others, or be one that is asked for.
+ */
 export function inOrder(
   condition: Ordered,
   items: readonly ListItem[],
   of: (part: Condition) => Truth[],
 ): Truth {
+  const looseCanBe = (...asked: Truth[][]) =>
+    items.some((item, i) => item.loose && asked.some((truths) => truths[i] !== false));
   if ("after" in condition) {
     const each = of(condition.each);
     const comes = of(condition.comes);
     if (noneCan(each)) return true;
-    if (looseMatters(items, [each, comes])) return undefined;
-    return every(
+    const found = every(
       items.map((one, i) =>
-        some([not(each[i]), some(items.map((next, j) => follows(one, next) && comes[j]))]),
+        some([
+          one.loose ? true : not(each[i]),
+          some(items.map((next, j) => follows(one, next) && comes[j])),
+        ]),
       ),
     );
+    return unless(found === false ? looseCanBe(comes) : looseCanBe(each), found);
   }
   const one = of(condition.one);
   const other = of(condition.other);
-  const lies = "between" in condition ? of(condition.lies) : [];
-  const never = noneCan(one) || noneCan(other);
-  if (never) return "between" in condition;
+  if (noneCan(one) || noneCan(other)) return "between" in condition;
+  const pairs = changes(items, one, other);
   if ("nextTo" in condition) {
-    // Whatever it is, it may stand between two that seem to be neighbours.
-    if (items.some((item) => item.loose)) return undefined;
-    return some(changes(items, one, other).map(([i, j, change]) => isNext(items, i, j) && change));
+    const found = some(pairs.map(([i, j, change]) => isNext(items, i, j) && change));
+    // Whatever a loose item is, it may stand between two that seem to be neighbours.
+    return unless(found === true ? looseCanBe([]) : looseCanBe(one, other), found);
   }
-  if (looseMatters(items, [one, other, lies])) return undefined;
-  return every(
-    changes(items, one, other).map(([i, j, change]) =>
+  const lies = of(condition.lies);
+  const found = every(
+    pairs.map(([i, j, change]) =>
       some([not(change), some(between(items, i, j).map((k) => lies[k]))]),
     ),
   );
+  return unless(found === false ? looseCanBe(lies) : looseCanBe(one, other), found);
+}
+
+function unless(open: boolean, found: Truth): Truth {
+  return open ? undefined : found;
 }
 
 /** Every pair of items that follow each other, and whether the one and the other are such as are asked for. */
@@ -67,6 +79,8 @@ function isNext(items: readonly ListItem[], i: number, j: number): boolean {
 
 function follows(one: ListItem, next: ListItem): boolean {
   return (
+    !one.loose &&
+    !next.loose &&
     one.place !== null &&
     one.place === next.place &&
     one.rank !== null &&
@@ -77,8 +91,4 @@ function follows(one: ListItem, next: ListItem): boolean {
 
 function noneCan(truths: readonly Truth[]): boolean {
   return truths.every((truth) => truth === false);
-}
-
-function looseMatters(items: readonly ListItem[], asked: readonly (readonly Truth[])[]): boolean {
-  return items.some((item, i) => item.loose && asked.some((truths) => truths[i] !== false));
 }

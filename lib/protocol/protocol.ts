@@ -167,7 +167,7 @@ function spansIn(
             practices: { only: practice },
             from: one.from,
             until: begins[place + 1]?.from ?? null,
-            scoredFrom: one.from > one.writtenOn ? one.from : one.writtenOn,
+            scoredFrom: [one.from, one.writtenOn].sort().at(-1) ?? one.from,
           },
         ]
       : [],

@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { isOwnCode } from "@/lib/records/own-code";
 import type { Condition } from "./condition";
-import { formatSteps, senseOf } from "./condition-sense";
+import { formatSteps, isWhatever, senseOf } from "./condition-sense";
 import { type Criterion, unitKinds } from "./criterion";
 import { defaults } from "./defaults/defaults";
 import { listsIn } from "./looked-at";
@@ -107,7 +107,7 @@ function wholeSense(criterion: Criterion): WrongPart[] {
     "What it counts stays as it is: add one of your own instead.",
     first !== undefined && first.unit !== unit,
   );
-  say("met", "Say what counts as met.", "all" in met && met.all.length === 0);
+  say("met", "Say what counts as met.", isWhatever(met));
   const reasons = exclusions.map(({ reason }) => reason);
   for (const [at, { reason, when }] of exclusions.entries()) {
     say(`exclusions.${at}.reason`, "Each reason once.", reasons.indexOf(reason) !== at);
@@ -147,10 +147,6 @@ function wholeSense(criterion: Criterion): WrongPart[] {
     course !== (criterion.wholeCourse === true),
   );
   return found;
-}
-
-function isWhatever(condition: Condition): boolean {
-  return "all" in condition && condition.all.length === 0;
 }
 
 function demandsFilled(condition: Condition): boolean {

@@ -58,7 +58,7 @@ const use: readonly Field[] = [
   column("instruments", "torque_n_cm", "the torque set"),
 ];
 
-/** The management and the telling are the latest that follow-ups bear, else the use's own. */
+/** The management is the latest that follow-ups bear, else the use's own; told is yes where anything says so. */
 const separation: readonly Field[] = [
   column("instruments", "third", "the third of the canal"),
   column("instruments", "fragment_mm", "the fragment's length"),

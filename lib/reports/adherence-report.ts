@@ -12,6 +12,7 @@ import { type AdherenceReport, adherenceReportOf } from "@/lib/views/adherence-r
 import type { Change } from "@/lib/views/change-words";
 import { subjectId } from "@/lib/views/subject-id";
 import { adherenceFigures } from "./adherence-figures";
+import { composites } from "./composite";
 import { softwareVersion } from "./software-version";
 
 /** The adherence report of a period within a reach: one view for the page and the file. */
@@ -20,9 +21,13 @@ export async function adherenceReport(
   period: Period,
 ): Promise<AdherenceReport> {
   const practices = (await practicesWithin(reach)).map((practice) => practice.code);
-  const [figures, before, people, { published }] = await Promise.all([
+  const [figures, before, overall, people, { published }] = await Promise.all([
     adherenceFigures(reach, [period], practices, { parts: true }),
     adherenceFigures(reach, [shifted(period, -1)], practices, { parts: true }),
+    composites(reach, {
+      periods: [period],
+      by: practices.length > 1 ? ["group", "practice"] : ["practice"],
+    }),
     peopleCounts(reach, period),
     dataState(reach),
   ]);
@@ -32,6 +37,7 @@ export async function adherenceReport(
     wholeGroup: reach.practices === null,
     figures,
     changes: changesSince(before, figures),
+    composites: overall,
     people,
     published,
     version: softwareVersion,

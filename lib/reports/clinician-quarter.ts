@@ -9,6 +9,12 @@ import { criterionMeasure } from "@/lib/protocol/criterion";
 import { period, quarterOf, rollingYear } from "@/lib/records/period";
 import { ownCanalsToLookAt } from "@/lib/store/figures/own-canals-to-look-at";
 import { ownSpan } from "@/lib/store/figures/own-span";
+import {
+  type CompositePart,
+  type CompositeView,
+  compositeParts,
+  compositeView,
+} from "@/lib/views/composite";
 import { titleOf, unitName } from "@/lib/views/measure-words";
 import { ownFinding } from "@/lib/views/own-finding";
 import { type LookLine, lookLine } from "@/lib/views/own-look";
@@ -19,6 +25,7 @@ import { periodWords } from "@/lib/views/period-words";
 import { count } from "@/lib/views/quantity";
 import { type Address, AskedWrongly } from "./asked-period";
 import { type ClinicianCusum, clinicianCusum } from "./clinician-cusum";
+import { composites } from "./composite";
 import { criteriaShown } from "./criteria-shown";
 import { type OwnCriterionPage, ownCriteria } from "./own-criteria";
 import { type OwnFigure, ownFigures } from "./own-figures";
@@ -39,6 +46,8 @@ export type ClinicianQuarter = {
   readonly main: readonly OwnStrip[];
   readonly further: readonly OwnStrip[];
   readonly criteria: readonly OwnCriterionPage[];
+  /** Both overall scores, and what they are made of. */
+  readonly overall: { readonly view: CompositeView; readonly parts: readonly CompositePart[] };
   readonly months: readonly OwnMonth[];
   readonly runningSum: ClinicianCusum;
   readonly note: NoteView;
@@ -75,10 +84,12 @@ export async function clinicianQuarter(viewer: Viewer, given: Address): Promise<
     throw new AskedWrongly(
       `"${read.data.period}" is no period; write 2026-Q3, 2026-07, 2026 or 2026-07-01..2026-07-31.`,
     );
-  const criteria = (await criteriaShown(reach, [chosen])).filter((one) => one.byClinician);
+  const inForce = await criteriaShown(reach, [chosen]);
+  const criteria = inForce.filter((one) => one.byClinician);
   const shown = [...measures.map(({ id }) => id), ...criteria.map(criterionMeasure)];
-  const [own, look, note, runningSum] = await Promise.all([
+  const [own, overall, look, note, runningSum] = await Promise.all([
     ownFigures(reach, shown, chosen),
+    composites(reach, { periods: [chosen], by: ["clinician"] }),
     ownCanalsToLookAt(reach, chosen, looksShown),
     noteView(viewer, chosen),
     clinicianCusum(reach, reach.clinicianKey, "yours", chosen),
@@ -114,6 +125,10 @@ export async function clinicianQuarter(viewer: Viewer, given: Address): Promise<
     main: strips.filter((strip) => mainMeasures.includes(strip.measure)),
     further: strips.filter((strip) => !mainMeasures.includes(strip.measure)),
     criteria: criteriaPages,
+    overall: {
+      view: compositeView(overall, inForce, () => "Yours"),
+      parts: overall.flatMap((figure) => compositeParts(figure, inForce)),
+    },
     months,
     runningSum,
     note,

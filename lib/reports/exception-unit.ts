@@ -21,6 +21,8 @@ type Option = { readonly value: string; readonly words: string };
 /** An exception that is there, what was asked about it, and what the viewer may do. */
 export type ExceptionThere = ExceptionWords & {
   readonly canal: string;
+  /** Free text, for the clinician and the lead. */
+  readonly note: string | null;
   readonly queries: readonly QueryLine[];
   readonly mayWithdraw: boolean;
   readonly mayAsk: boolean;
@@ -62,10 +64,7 @@ export async function exceptionUnit(
   const reach = lead ?? own;
   const head = await visitHead(reach, at.practice, at.session);
   if (!head) return null;
-  const [protocol, reasons] = await Promise.all([
-    protocolWithin(reach),
-    ownReasons(reach),
-  ]);
+  const [protocol, reasons] = await Promise.all([protocolWithin(reach), ownReasons(reach)]);
   const title = criterionTitles(protocol)(at.criterion);
   const inForce = criterionOnDay(protocol, at.criterion, head.practice, head.day);
   if (!inForce && title === at.criterion) return null;
@@ -77,6 +76,7 @@ export async function exceptionUnit(
     return {
       ...exceptionWords(one, about),
       canal: one.canal,
+      note: one.note,
       ...(await asked(one, head, { lead, mine: mine(one.canal) })),
     };
   });
@@ -88,7 +88,10 @@ export async function exceptionUnit(
     visit: { href: visitAddress(head.practice, head.sessionId), words: `Visit ${head.sessionId}` },
     demand: demandOf(inForce, choices),
     there: await Promise.all(there),
-    form: units.length > 0 && choices.length > 0 ? { units, unit: canal, reasons: choices } : null,
+    form:
+      units.length > 0 && choices.length > 0
+        ? { units, unit: unitAsked(units, canal), reasons: choices }
+        : null,
     why: whyNone(inForce, own, units, choices),
     key: at,
   };
@@ -113,6 +116,12 @@ async function asked(
 function unitOptions(criterion: Criterion | undefined, canals: readonly string[]): Option[] {
   const whole = criterion?.unit === "visit" ? "the visit" : "every canal of the visit";
   return canals.map((canal) => ({ value: canal, words: canal ? `canal ${canal}` : whole }));
+}
+
+/** Nobody means every canal by naming none: then it is the first of them. */
+function unitAsked(units: readonly Option[], canal: string): string {
+  const named = units.find(({ value }) => value === canal && canal !== "");
+  return (named ?? units[0])?.value ?? "";
 }
 
 function demandOf(criterion: Criterion | undefined, reasons: readonly Option[]) {

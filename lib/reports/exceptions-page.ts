@@ -15,9 +15,9 @@ import { type OpenQuestion, openQuestion } from "@/lib/views/exception-open-ques
 import type { ExceptionRates } from "@/lib/views/exception-rates";
 import { exceptionReasonWords, type OwnReason } from "@/lib/views/exception-reason";
 import { listAddress } from "@/lib/views/list-address";
+import { listWords } from "@/lib/views/list-words";
 import type { PeriodChoices } from "@/lib/views/period-choices";
 import { periodWords } from "@/lib/views/period-words";
-import { pageWords } from "@/lib/views/unit-lines";
 import { type Address, askedFigures } from "./asked-period";
 import { criterionOnDay, criterionTitles, exceptedSteps } from "./criterion-on-day";
 import { exceptionRatesOf } from "./exception-rates";
@@ -111,7 +111,7 @@ export async function exceptionsPage(viewer: Viewer, address: Address): Promise<
     open: open.map((one) => openQuestion(one, title(one.criterion), zoneOf(one.practice))),
     rates: await ratesOf(at.reach, protocol, at.period, choices),
     lines,
-    words: pageWords(page, size, found.all),
+    words: listWords(page, size, found.all, "No exception is like this."),
     filters: filtersOf({ ...narrow, clinician: worker }, choices, { title, own, at: whole }),
     keep,
     previous: page > 1 ? to(page - 1) : null,

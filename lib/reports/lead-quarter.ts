@@ -13,13 +13,14 @@ import { heldCount } from "@/lib/store/quality/held-count";
 import { weeklyVisits } from "@/lib/store/quality/weekly-visits";
 import { type LeadQuarter, leadQuarterView } from "@/lib/views/lead-quarter";
 import { type Address, type Asked, askedFigures } from "./asked-period";
+import { composites } from "./composite";
 import { criteriaShown } from "./criteria-shown";
 import { figures, measuresShown } from "./figures";
 import { levelsInForce } from "./flag-levels";
 import { onFourQuarters } from "./four-quarters";
 import { keptWithin } from "./kept-within";
 
-/** What the page shows of the four families across clinicians; the others have their own pages. */
+/** What the page charts across clinicians beside the criteria; the others have their own pages. */
 const medians = ["irrigation-time", "volume"];
 const rates = ["separation-per-use"];
 
@@ -40,15 +41,18 @@ export async function leadQuarter(viewer: Viewer, address: Address): Promise<Lea
   );
   const months = monthsUpTo(period.until, monthsShown);
   const criteria = await criteriaShown(reach, [period]);
-  const [weeks, held, disagreeing, ofQuarter, complete, ofMonths, levels] = await Promise.all([
-    weeklyVisits(reach, period),
-    heldCount(reach),
-    disagreeingCanals(reach, period, listed),
-    quarterFigures(reach, period, criteria),
-    completeness(reach, period),
-    monthFigures(reach, months),
-    levelsInForce(reach),
-  ]);
+  const [weeks, held, disagreeing, measured, adherence, overall, complete, ofMonths, levels] =
+    await Promise.all([
+      weeklyVisits(reach, period),
+      heldCount(reach),
+      disagreeingCanals(reach, period, listed),
+      measureFigures(reach, period),
+      adherenceOf(reach, period, criteria),
+      composites(reach, { periods: [period], by: ["group", "practice", "clinician"] }),
+      completeness(reach, period),
+      monthFigures(reach, months),
+      levelsInForce(reach),
+    ]);
   const view = leadQuarterView({
     period,
     practice,
@@ -59,36 +63,49 @@ export async function leadQuarter(viewer: Viewer, address: Address): Promise<Lea
     disagreeing,
     lastDay: state.lastDay,
     completeness: complete,
-    across: ofQuarter.shown,
-    flags: flaggedOf(ofQuarter.shown, levels),
-    quarter: ofQuarter.quarter,
+    criteria,
+    adherence,
+    across: measured.shown,
+    composites: overall,
+    empty: [...measured.quarter, ...adherence].every((figure) => figure.population === 0),
+    flags: flaggedOf([...measured.shown, ...adherence], levels),
     ofMonths,
   });
   return { period, periods, practices, practice, view };
 }
 
-async function quarterFigures(
+/** The measures in the period, and as they are shown: a rate with few units on four quarters. */
+async function measureFigures(
+  reach: FiguresReach,
+  period: Period,
+): Promise<{ quarter: Figure[]; shown: Figure[] }> {
+  const found = await Promise.all(
+    [medians, rates].map((measures) =>
+      figures(reach, { measures, periods: [period], by: ["group", "clinician"] }),
+    ),
+  );
+  const quarter = found.flat();
+  return { quarter, shown: await onFourQuarters(reach, period, quarter) };
+}
+
+/** Criteria in the period, by clinician or, for what staff and equipment do together, by chair. */
+async function adherenceOf(
   reach: FiguresReach,
   period: Period,
   criteria: readonly Criterion[],
-): Promise<{ quarter: Figure[]; shown: Figure[] }> {
-  const measuresOf = (byClinician: boolean) =>
-    criteria.filter((one) => one.byClinician === byClinician).map(criterionMeasure);
-  const [continuous, shares, chairs] = await Promise.all([
-    figures(reach, { measures: medians, periods: [period], by: ["group", "clinician"] }),
-    figures(reach, {
-      measures: [...rates, ...measuresOf(true)],
-      periods: [period],
-      by: ["group", "practice", "clinician"],
-    }),
-    figures(reach, {
-      measures: measuresOf(false),
-      periods: [period],
-      by: ["group", "practice", "chair"],
-    }),
-  ]);
-  const quarter = [...continuous, ...shares, ...chairs];
-  return { quarter, shown: await onFourQuarters(reach, period, quarter) };
+): Promise<Figure[]> {
+  const found = await Promise.all(
+    (["clinician", "chair"] as const).map((kind) =>
+      figures(reach, {
+        measures: criteria
+          .filter((one) => one.byClinician === (kind === "clinician"))
+          .map(criterionMeasure),
+        periods: [period],
+        by: ["group", "practice", kind],
+      }),
+    ),
+  );
+  return found.flat();
 }
 
 /** Counts alone, of the whole, in page order; kept until the records change. */

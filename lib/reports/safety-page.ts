@@ -5,11 +5,12 @@ import type { Period } from "@/lib/records/period";
 import { safetyEvents } from "@/lib/store/quality/safety-events";
 import { safetyKinds, safetyList } from "@/lib/store/quality/safety-list";
 import { listAddress } from "@/lib/views/list-address";
+import { listWords } from "@/lib/views/list-words";
 import type { PeriodChoices } from "@/lib/views/period-choices";
 import { periodWords } from "@/lib/views/period-words";
 import { type SafetyItemLine, safetyItemLine } from "@/lib/views/safety-items";
 import { type SafetyLine, safetyLines } from "@/lib/views/safety-list";
-import { safetyKindWords, safetyPageWords, safetyTotals } from "@/lib/views/safety-totals";
+import { safetyKindWords, safetyTotals } from "@/lib/views/safety-totals";
 import { type Address, askedFigures } from "./asked-period";
 import { leadOrOwn } from "./lead-or-own";
 import { ownPeriod } from "./own-period";
@@ -127,7 +128,7 @@ async function itemsOf(
   return {
     finding: safetyTotals(totals, own),
     lines: items.map(safetyItemLine),
-    words: safetyPageWords(page, size, all),
+    words: listWords(page, size, all, "No item is like this."),
     kind: kind ?? "",
     kinds: safetyKinds.map((name) => ({ name, words: safetyKindWords[name] })),
     open: open === "yes",

@@ -4,8 +4,8 @@ import { type FiguresReach, hasRole, leadReach, qualityReach } from "@/lib/acces
 import { Refused } from "@/lib/access/refused";
 import type { Viewer } from "@/lib/access/viewer";
 import type { Period } from "@/lib/records/period";
-import { keepExport } from "@/lib/store/quality/exports";
 import { ownTerms } from "@/lib/store/protocol/own-terms";
+import { keepExport } from "@/lib/store/quality/exports";
 import { upkeepDays, upkeepTasks } from "@/lib/store/quality/upkeep-days";
 import { listAddress } from "@/lib/views/list-address";
 import { periodWords } from "@/lib/views/period-words";
@@ -52,7 +52,7 @@ export async function upkeepPage(viewer: Viewer, address: Address): Promise<Upke
   return {
     period: { name: at.period.name, words: periodWords(at.period) },
     ...{ periods, practices, practice, task: chosen, tasks, chair, chairs },
-    finding: summaryOf(rows, chosen.name),
+    finding: `${chosen.words}. ${summaryOf(rows, chosen.name, new Set(rows.map(chairOf)).size > 1)}`,
     calendar: upkeepCalendar(rows, at.period, chosen.name),
     sentences: upkeepSentences(rows),
     file: listAddress("/api/quality/upkeep", { period: at.period.name, practice, chair }),
@@ -98,15 +98,16 @@ function upkeepReach(viewer: Viewer): FiguresReach {
 
 /** Line rinse and line dry, then whatever a practice added or its records name. */
 async function tasksOf(reach: FiguresReach, period: Period): Promise<Choice[]> {
-  const [written, terms] = await Promise.all([
-    upkeepTasks(reach, period),
-    ownTerms(reach),
-  ]);
+  const [written, terms] = await Promise.all([upkeepTasks(reach, period), ownTerms(reach)]);
   const own = terms.filter(({ kind }) => kind === "task");
   const words = new Map(own.map((one) => [one.code, one.words]));
   const inUse = own.filter((one) => !one.retired).map((one) => one.code);
   const others = [...new Set([...written, ...inUse])].filter((one) => !firstTasks.includes(one));
   return [...firstTasks, ...others.sort()].map((name) => ({ name, words: taskWords(name, words) }));
+}
+
+function chairOf({ practice, chair }: { readonly practice: string; readonly chair: string }) {
+  return `${practice}/${chair}`;
 }
 
 function askedOf(address: Address): z.output<typeof asked> {

@@ -1,4 +1,5 @@
-import { clusteredProportion } from "@/lib/statistics/clustered-proportion";
+import { type ClusterSums, clusterSums } from "@/lib/statistics/cluster-sums";
+import { clusteredProportionOf } from "@/lib/statistics/clustered-proportion";
 import type { Interval } from "@/lib/statistics/interval";
 import { wilson } from "@/lib/statistics/proportion-interval";
 
@@ -30,10 +31,17 @@ export function opportunityScore(
     const taken = opportunities(visit);
     return { events: taken.filter((met) => met).length, units: taken.length };
   });
-  const found = clusteredProportion(clusters, level);
+  return opportunityScoreOf(clusterSums(clusters), level);
+}
+
+/**
+ * The same from sums over the visits with an opportunity, of which the events are the opportunities taken.
+ * @throws RangeError for sums that no visits can have, or a level that cannot be
+ */
+export function opportunityScoreOf(visits: ClusterSums, level: number): Composite | undefined {
+  const found = clusteredProportionOf(visits, level);
   if (!found) return undefined;
-  const met = clusters.reduce((sum, { events }) => sum + events, 0);
-  const of = clusters.reduce((sum, { units }) => sum + units, 0);
+  const { events: met, units: of } = visits;
   return { met, of, estimate: found.estimate, interval: found.interval };
 }
 
@@ -51,8 +59,16 @@ export function allOrNone(
 ): Composite | undefined {
   const eligible = visits.filter((visit) => visit.length >= 1);
   const met = eligible.filter((visit) => visit.every((unit) => unit.met)).length;
-  const interval = wilson(met, eligible.length, level);
-  return interval && { met, of: eligible.length, estimate: met / eligible.length, interval };
+  return allOrNoneOf(met, eligible.length, level);
+}
+
+/**
+ * The same from counts of visits with an opportunity.
+ * @throws RangeError for counts or a level that cannot be
+ */
+export function allOrNoneOf(met: number, of: number, level: number): Composite | undefined {
+  const interval = wilson(met, of, level);
+  return interval && { met, of, estimate: met / of, interval };
 }
 
 /** Whether each criterion of a visit was met by all its units. */

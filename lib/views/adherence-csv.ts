@@ -1,6 +1,8 @@
 import { stringify } from "csv-stringify/sync";
+import type { CompositeFigure } from "@/lib/audit/composite";
 import type { ByReason, Subject } from "@/lib/measures/tally";
 import type { AdherenceCriterion, AdherenceReport, ReportedLine } from "./adherence-report";
+import { noVerdict, scoreNames } from "./composite";
 import { criterionPopulation } from "./criterion-population";
 import { csvField } from "./csv-field";
 import { fewestPeople } from "./people-count";
@@ -53,11 +55,12 @@ type Cells = Partial<Record<(typeof adherenceColumns)[number], string | number |
 
 /**
  * The report as CSV by RFC 4180: UTF-8 with a byte order mark, CRLF, one header, the same number of fields in every
- * record. `row` says what a record is: figure, people, about or caution. Without a value a field is empty.
+ * record. `row` says what a record is: figure, overall (score), people, about or caution. Without a value a field is empty.
  */
 export function adherenceCsv(report: AdherenceReport): string {
   const records = [
     ...report.criteria.flatMap((one) => one.lines.map((line) => figureRow(report, one, line))),
+    ...report.composites.flatMap((one) => compositeRows(report, one)),
     ...peopleRows(report),
     ...aboutRows(report),
     ...report.cautions.map((says): Cells => ({ row: "caution", says })),
@@ -116,6 +119,31 @@ function figureRow(report: AdherenceReport, of: AdherenceCriterion, line: Report
   };
 }
 
+/** Both overall scores of a subject. */
+function compositeRows(report: AdherenceReport, of: CompositeFigure): Cells[] {
+  return (["opportunities", "visits"] as const).map((score): Cells => {
+    const { met, of: counted, notRecorded, estimate, interval } = of[score];
+    return {
+      row: "overall",
+      title: scoreNames[score],
+      ...subjectCells(of.about),
+      ...periodCells(report),
+      definition: report.overall.about.join(" "),
+      unit: score === "visits" ? "visit" : "opportunity",
+      met,
+      not_met: counted - met - notRecorded,
+      not_recorded: notRecorded,
+      counted,
+      rate: estimate,
+      interval_lower: interval?.lower ?? null,
+      interval_upper: interval?.upper ?? null,
+      interval_level: interval?.level ?? null,
+      interval_method: interval?.method ?? null,
+      says: noVerdict,
+    };
+  });
+}
+
 function peopleRows(report: AdherenceReport): Cells[] {
   const masked = `masked: fewer than ${fewestPeople}`;
   return report.people.flatMap(({ practice, patients, clinicians }) =>
@@ -159,6 +187,10 @@ function aboutRows(report: AdherenceReport): Cells[] {
     [
       "interval_to_read",
       "the same in words: which interval to read and how much wider it is than the plain one",
+    ],
+    [
+      "overall",
+      "two scores over all criteria that count at a visit: opportunities met, whose clustered interval has visits as clusters and not patients, and visits with everything met",
     ],
     [
       "change",

@@ -1,3 +1,4 @@
+import type { CompositeFigure } from "@/lib/audit/composite";
 import type { RateFigure } from "@/lib/audit/figure";
 import type { Criterion } from "@/lib/protocol/criterion";
 import { dayAfter, type Period } from "@/lib/records/period";
@@ -6,10 +7,12 @@ import { cautions } from "./cautions";
 import { type Change, changeWords } from "./change-words";
 import { chosenPercent } from "./chosen-percent";
 import { clusteredWords } from "./clustered-words";
+import { type CompositeView, compositeView } from "./composite";
 import { day } from "./day";
 import { definitionOf } from "./measure-words";
 import { peopleCount, peopleWords } from "./people-count";
 import { periodWords } from "./period-words";
+import { subjectName } from "./subject-name";
 
 /** What the report is made of. */
 export type AdherenceParts = {
@@ -22,6 +25,8 @@ export type AdherenceParts = {
   readonly figures: readonly RateFigure[];
   /** What became of each figure since the period before, with both; a figure without one has no change. */
   readonly changes: readonly Change[];
+  /** Overall scores by group (of several practices) and practice; never by clinician. */
+  readonly composites: readonly CompositeFigure[];
   readonly people: readonly {
     practice: string;
     visits: number;
@@ -47,6 +52,9 @@ export type AdherenceReport = {
   readonly cutOffWords: string;
   readonly software: string;
   readonly criteria: readonly AdherenceCriterion[];
+  /** Overall scores, as figures and in words. */
+  readonly composites: readonly CompositeFigure[];
+  readonly overall: CompositeView;
   readonly people: readonly AdherencePeople[];
   readonly cautions: readonly string[];
 };
@@ -75,6 +83,20 @@ export type AdherencePeople = {
 export function adherenceReportOf(parts: AdherenceParts): AdherenceReport {
   const { period, published } = parts;
   const measures = [...new Set(parts.figures.map((figure) => figure.measure))];
+  const criteria = measures.flatMap((measure) => {
+    const some = parts.figures.filter((figure) => figure.measure === measure);
+    const criterion = some[0]?.criterion;
+    const lines = some.map((figure) => reportedLine(figure, parts.changes));
+    if (!criterion) return [];
+    return [
+      {
+        criterion,
+        definition: definitionOf({ measure, criterion }),
+        targetWords: targetWords(criterion),
+        lines,
+      },
+    ];
+  });
   return {
     period: {
       name: period.name,
@@ -88,20 +110,13 @@ export function adherenceReportOf(parts: AdherenceParts): AdherenceReport {
       ? `${day(published.toISOString())}, ${published.toISOString().slice(11, 16)} UTC`
       : "no import yet",
     software: `Canal Audit ${parts.version}`,
-    criteria: measures.flatMap((measure) => {
-      const some = parts.figures.filter((figure) => figure.measure === measure);
-      const criterion = some[0]?.criterion;
-      const lines = some.map((figure) => reportedLine(figure, parts.changes));
-      if (!criterion) return [];
-      return [
-        {
-          criterion,
-          definition: definitionOf({ measure, criterion }),
-          targetWords: targetWords(criterion),
-          lines,
-        },
-      ];
-    }),
+    criteria,
+    composites: parts.composites,
+    overall: compositeView(
+      parts.composites,
+      criteria.map(({ criterion }) => criterion),
+      ({ about }) => subjectName(about),
+    ),
     people: parts.people.map(({ practice, visits, ...counted }) => {
       const patients = peopleCount(counted.patients);
       const clinicians = peopleCount(counted.clinicians);

@@ -53,7 +53,7 @@ export function beyondChance(
       .filter(({ flag }) => flag.tier !== null)
       .map((one) => ({
         words: flagWords(one, nameOf(one.figure)),
-        href: measureAddress(one.figure.measure, filters, "#chance"),
+        href: measureAddress(one.figure.measure, spanOf(one.figure, filters), "#chance"),
       })),
     quiet: inOrder
       .filter(({ flag }) => flag.tier === null)
@@ -64,6 +64,14 @@ export function beyondChance(
         words: couldHaveBeenSeen(one),
       })),
   };
+}
+
+/** What was compared in the chosen period itself is looked at in it, and not on the four quarters that few units open on. */
+function spanOf(
+  figure: Figure,
+  filters: Readonly<Record<string, string | undefined>>,
+): Readonly<Record<string, string | undefined>> {
+  return figure.period === filters.period ? { ...filters, span: "quarter" } : filters;
 }
 
 /** The mark of a figure among the page's flags; null where it has none. */

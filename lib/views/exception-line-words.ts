@@ -19,7 +19,6 @@ export type ExceptionInput = {
   readonly step: string | null;
   readonly by: string | null;
   readonly at: Date | null;
-  readonly note: string | null;
   readonly asked: "asked" | "answered" | "closed" | null;
 };
 
@@ -36,7 +35,6 @@ export type ExceptionWords = {
   readonly source: string;
   /** Why it does not count, or that its reason is on no list; empty where neither is so. */
   readonly remark: string;
-  readonly note: string | null;
   /** How the latest question about it stands; empty where nothing was asked. */
   readonly asked: string;
 };
@@ -72,7 +70,6 @@ export function exceptionWords(
     reason: exceptionReasonWords(of.reason, of.practice, about.own),
     source: sourceWords(of, about.zone),
     remark: exceptionRemark(of.reason, of.practice, about.inForce, about.own),
-    note: of.note,
     asked: of.asked ? askedWords[of.asked] : "",
   };
 }

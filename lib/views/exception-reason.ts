@@ -45,5 +45,5 @@ export function exceptionRemark(
   const known =
     inForce.exceptions.reasons.includes(reason) ||
     own.some((one) => one.practice === practice && one.code === reason);
-  return known ? "" : "The reason is on no list; it counts all the same.";
+  return known ? "" : "On no list; it counts all the same.";
 }

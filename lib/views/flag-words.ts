@@ -1,4 +1,4 @@
-import type { Figure, RateFigure } from "@/lib/audit/figure";
+import type { RateFigure } from "@/lib/audit/figure";
 import type { Flagged, PageFlags } from "@/lib/audit/flagged";
 import { lowerIsBetter } from "@/lib/audit/nearest-seen";
 import { valueWords } from "./figure-line";
@@ -46,7 +46,7 @@ export function promiseWords(page: PageFlags): string {
 /** Which figures take no part because too little is recorded; null where all do. */
 export function notAssessableWords(
   figures: readonly RateFigure[],
-  nameOf: (figure: Figure) => string,
+  nameOf: (figure: RateFigure) => string,
 ): string | null {
   if (figures.length === 0) return null;
   const listed = figures.map(

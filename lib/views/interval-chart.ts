@@ -60,7 +60,9 @@ export function intervalChart(of: IntervalChartOf): IntervalChart {
 }
 
 /** By code, then practice: the order of a rota, which says nothing of anyone's values. */
-export function inOrderOfCodes(figures: readonly Figure[]): Figure[] {
+export function inOrderOfCodes<Of extends { readonly about: Subject }>(
+  figures: readonly Of[],
+): Of[] {
   return [...figures].sort((one, other) =>
     rowLabel(one.about).localeCompare(rowLabel(other.about), "en", { numeric: true }),
   );

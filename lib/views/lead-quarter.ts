@@ -1,21 +1,23 @@
 import type { Completeness } from "@/lib/audit/completeness";
-import { fewUnits } from "@/lib/audit/few-units";
+import type { CompositeFigure } from "@/lib/audit/composite";
 import type { Figure } from "@/lib/audit/figure";
 import type { PageFlags } from "@/lib/audit/flagged";
-import type { Measured } from "@/lib/measures/measured";
+import type { Criterion } from "@/lib/protocol/criterion";
 import type { Period } from "@/lib/records/period";
-import { acrossFinding, referencesOf } from "./across-finding";
-import { type BeyondChance, beyondChance, flagOf } from "./beyond-chance";
-import type { IntervalChart, MonthsChart } from "./chart-rows";
+import { type AdherenceMatrix, adherenceMatrix } from "./adherence-matrix";
+import { type BeyondChance, beyondChance } from "./beyond-chance";
+import type { MonthsChart } from "./chart-rows";
 import { type CompletenessLine, completenessLines } from "./completeness-lines";
+import { type CompositeView, compositeView } from "./composite";
 import { day } from "./day";
 import { heldWords } from "./held-words";
-import { intervalChart } from "./interval-chart";
+import { inOrderOfCodes, rowLabel } from "./interval-chart";
 import { measureAddress, visitAddress } from "./lead-address";
+import { type Family, leadFamily } from "./lead-family";
 import { type LookLine, lookLines } from "./lead-look";
-import { definitionOf, titleOf } from "./measure-words";
 import { monthsChart } from "./months-chart";
 import { count } from "./quantity";
+import { toldApart } from "./told-apart";
 import { type ChairWeek, type WeekGrid, weekGrid } from "./week-grid";
 
 export type LeadQuarter = {
@@ -34,18 +36,9 @@ export type LeadQuarter = {
   readonly look: readonly LookLine[];
   readonly chance: BeyondChance;
   readonly families: readonly Family[];
+  readonly matrix: AdherenceMatrix;
+  readonly overall: CompositeView;
   readonly months: readonly MonthsChart[];
-};
-
-/** One measure across clinicians, or chairs. */
-export type Family = {
-  readonly measure: string;
-  readonly title: string;
-  readonly href: string;
-  readonly definition: string;
-  /** Which days it covers, where that is not the chosen period. */
-  readonly span: { readonly words: string; readonly href: string } | null;
-  readonly chart: IntervalChart;
 };
 
 type Canal = {
@@ -67,12 +60,17 @@ export type LeadQuarterOf = {
   readonly disagreeing: readonly Canal[];
   readonly lastDay: string | null;
   readonly completeness: readonly Completeness[];
-  /** The chosen period's own figures. */
-  readonly quarter: readonly Figure[];
-  /** The same as they are shown across clinicians: rates with few units on four quarters. */
+  /** In force in the period, in page order. */
+  readonly criteria: readonly Criterion[];
+  /** Criteria in the chosen period, by group, practice, and clinician or chair. */
+  readonly adherence: readonly Figure[];
+  /** Measures as they are shown across clinicians: rates with few units on four quarters. */
   readonly across: readonly Figure[];
+  readonly composites: readonly CompositeFigure[];
+  /** No unit lies in the chosen period. */
+  readonly empty: boolean;
   readonly ofMonths: readonly Figure[];
-  /** Of every clinician's rate among `across`. */
+  /** Of every clinician's rate on the page. */
   readonly flags: PageFlags;
 };
 
@@ -84,7 +82,7 @@ export function leadQuarterView(of: LeadQuarterOf): LeadQuarter {
   const order = of.completeness.map((one) => one.measure);
   const inOrder = measures.sort((one, other) => order.indexOf(one) - order.indexOf(other));
   return {
-    empty: of.quarter.every((figure) => figure.population === 0),
+    empty: of.empty,
     weeks,
     completeness: completenessLines(of.completeness).map((line) => ({
       ...line,
@@ -100,10 +98,25 @@ export function leadQuarterView(of: LeadQuarterOf): LeadQuarter {
       filters,
     }),
     chance: beyondChance(of.flags, filters),
-    families: inOrder.map((measure) => familyOf(measure, of, filters)),
+    families: inOrder.map((measure) =>
+      leadFamily(
+        measure,
+        of.across.filter((figure) => figure.measure === measure),
+        { filters, flags: of.flags },
+      ),
+    ),
+    matrix: adherenceMatrix({
+      period: of.period,
+      whole: wholeName(of),
+      criteria: of.criteria,
+      figures: of.adherence,
+      flags: of.flags,
+      filters,
+    }),
+    overall: overallOf(of),
     months: inOrder.map((measure) =>
       monthsChart({
-        measure: measuredAs(measure, of),
+        measure: { measure },
         months: of.months,
         figures: of.ofMonths.filter((figure) => figure.measure === measure),
         hrefOf: (one) => measureAddress(measure, { ...filters, period: one.name }),
@@ -114,55 +127,28 @@ export function leadQuarterView(of: LeadQuarterOf): LeadQuarter {
 
 /** Each practice's criteria; with one practice its own alone, not once more as a group. */
 function toJudge(of: LeadQuarterOf): Figure[] {
-  return of.quarter.filter((figure) => figure.criterion && figure.about.kind === "practice");
+  return of.adherence.filter((figure) => figure.about.kind === "practice");
 }
 
-function familyOf(
-  measure: string,
-  of: LeadQuarterOf,
-  filters: Readonly<Record<string, string | undefined>>,
-): Family {
-  const some = of.across.filter((figure) => figure.measure === measure);
-  const measured = measuredAs(measure, of);
-  const kind = measured.criterion?.byClinician === false ? "chair" : "clinician";
-  const parts = some.filter((figure) => figure.about.kind === kind);
-  const whole = wholeFor(some, of.practice);
-  const span = some[0]?.period ?? of.period.name;
-  const onYear = span !== of.period.name;
-  return {
-    measure,
-    title: titleOf(measured),
-    href: measureAddress(measure, filters),
-    definition: definitionOf(measured),
-    span: onYear
-      ? {
-          words: `Four quarters up to ${day(span.slice(-10))}: in the quarter itself at least one ${kind} has fewer than ${count(fewUnits)} units.`,
-          href: measureAddress(measure, { ...filters, span: "quarter" }),
-        }
-      : null,
-    chart: intervalChart({
-      measure: measured,
-      figures: parts,
-      references: referencesOf(whole),
-      title: acrossFinding(measured, whole, parts),
-      flagOf: (figure) => flagOf(of.flags, figure),
-      hrefOf: (figure) =>
-        figure.about.kind === "clinician"
-          ? measureAddress(measure, { ...filters, clinician: figure.about.key }, "#records")
-          : undefined,
-    }),
-  };
+/** Practices, where there are several, and clinicians in the order of the rota. */
+function overallOf(of: LeadQuarterOf): CompositeView {
+  const alone = of.practice !== undefined || of.practices.length === 1;
+  const clinicians = inOrderOfCodes(
+    of.composites.filter(({ about }) => about.kind === "clinician"),
+  );
+  const others = of.composites.filter(
+    ({ about }) => about.kind === "practice" || (about.kind === "group" && !alone),
+  );
+  const nameOf = toldApart(clinicians, ({ about }) => rowLabel(about));
+  return compositeView([...others, ...clinicians], of.criteria, (figure) =>
+    figure.about.kind === "clinician" ? nameOf(figure) : rowLabel(figure.about),
+  );
 }
 
-/** A measure with the criterion that its figures were judged by. */
-function measuredAs(measure: string, of: LeadQuarterOf): Measured {
-  return of.across.find((figure) => figure.measure === measure) ?? { measure };
-}
-
-/** All that the page covers as one figure, called by the practice's name where it is one. */
-function wholeFor(some: readonly Figure[], practice: string | undefined): Figure | undefined {
-  const group = some.find((figure) => figure.about.kind === "group");
-  return group && practice ? { ...group, about: { kind: "practice", code: practice } } : group;
+/** What all that the page covers is called. */
+function wholeName({ practice, practices }: LeadQuarterOf): string {
+  const [first, ...others] = practices;
+  return practice ?? (first && others.length === 0 ? first.code : "All practices");
 }
 
 function disagreeingWords(canals: readonly Canal[]): LeadQuarter["disagreeing"] {

@@ -35,9 +35,9 @@ export function safetyLines(
   events: readonly SafetyInput[],
   patients: readonly { what: string; kind: string; practice: string; patients: number }[],
 ): SafetyLine[] {
-  const groups = byKey(events, (event) => idOf(event));
+  const groups = [...byKey(events, idOf)].sort(([one], [other]) => (one < other ? -1 : 1));
   return kinds.flatMap((kind) =>
-    [...groups].flatMap(([id, some]) => {
+    groups.flatMap(([id, some]) => {
       const [first] = some;
       if (first?.what !== kind) return [];
       const people = patients.find((one) => idOf(one) === id)?.patients ?? 0;

@@ -39,13 +39,6 @@ export function safetyTotals(totals: Totals, own: boolean): string {
   return `${own ? "Of your work" : "In these records"}: ${there.join("; ")}. ${open}`;
 }
 
-/** "1 to 25 of 60, latest first", or that there is none. */
-export function safetyPageWords(page: number, size: number, all: number): string {
-  if (all === 0) return "No item is like this.";
-  const first = (page - 1) * size + 1;
-  return `${count(first)} to ${count(Math.min(all, first + size - 1))} of ${count(all)}, latest first`;
-}
-
 function several(some: number, one: string, more: string): string {
   return some === 0 ? "" : `${count(some)} ${some === 1 ? one : more}`;
 }

@@ -1,4 +1,4 @@
-import type { Figure } from "@/lib/audit/figure";
+import type { Subject } from "@/lib/measures/tally";
 import { byKey } from "./by-key";
 import { subjectId } from "./subject-id";
 
@@ -8,10 +8,10 @@ import { subjectId } from "./subject-id";
  *
  * @param nameOf what a subject is called by itself
  */
-export function toldApart(
-  figures: readonly Figure[],
-  nameOf: (figure: Figure) => string,
-): (figure: Figure) => string {
+export function toldApart<Of extends { readonly about: Subject }>(
+  figures: readonly Of[],
+  nameOf: (figure: Of) => string,
+): (figure: Of) => string {
   const names = new Map<string, string>();
   for (const [name, same] of byKey(figures, nameOf)) {
     const ids = [...new Set(same.map((figure) => subjectId(figure.about)))].sort();

@@ -21,7 +21,7 @@ const drawn: Record<UpkeepState, Pick<DrawnDay, "shape" | "tone">> = {
   "not-done": { shape: "▲", tone: "look" },
   out: { shape: "◆", tone: "plain" },
   none: { shape: "?", tone: "plain" },
-  unused: { shape: "□", tone: "plain" },
+  unused: { shape: "□", tone: "faint" },
 };
 
 export type UpkeepLegend = {
@@ -81,13 +81,15 @@ export function upkeepCalendar(
   };
 }
 
-/** "46 days in use: …", and the days with a record on which it was not. */
-export function summaryOf(rows: readonly UpkeepRow[], task: string): string {
+/** "46 days in use: …", and the days with a record on which it was not; of several chairs, chair-days. */
+export function summaryOf(rows: readonly UpkeepRow[], task: string, several = false): string {
+  const days = (some: number) =>
+    `${count(some)} ${several ? "chair-" : ""}${some === 1 ? "day" : "days"}`;
   const used = rows.filter((row) => row.inUse);
   const unused = rows.length - used.length;
   return [
     used.length === 0
-      ? "No day in use."
+      ? `No ${several ? "chair-day" : "day"} in use.`
       : `${days(used.length)} in use: ${stateCounts(used, task)}.`,
     unused === 0 ? "" : `A record on ${days(unused)} not in use.`,
   ]
@@ -110,8 +112,4 @@ function legendOf(rows: readonly UpkeepRow[], task: string): UpkeepLegend[] {
     if ((timed && task !== lineRinse) || (state === "unused" && some === 0)) return [];
     return [{ shape: drawn[state].shape, words: stateWords(state, task), days: count(some) }];
   });
-}
-
-function days(some: number): string {
-  return `${count(some)} ${some === 1 ? "day" : "days"}`;
 }

@@ -5,8 +5,8 @@ import type { UpkeepRow } from "./upkeep-state";
 
 /** So many recorded durations in a row, equal to the second, are pointed out (the project's own choice). */
 export const fewestEqual = 10;
-/** So many dates a sentence names. */
-const mostDates = 8;
+/** So many dates a sentence names; of more, the first and the last. */
+const mostDates = 5;
 
 /** What is seen in the log of a task, by chair: shown as what it is, with nothing read into it. */
 export type UpkeepSentences = {
@@ -62,10 +62,10 @@ function unusedDays(rows: readonly UpkeepRow[]): string[] {
   );
   const [first] = found;
   if (!first) return [];
-  const named = found.slice(0, mostDates).map((row) => day(row.day));
-  const more = found.length - named.length;
+  const dates = found.map((row) => day(row.day));
+  const when = dates.length > mostDates ? `from ${dates[0]} to ${dates.at(-1)}` : dates.join("; ");
   return [
-    `${chairWords(first)}: written down as done on ${count(found.length)} ${found.length === 1 ? "day" : "days"} on which no visit with continuous delivery started there: ${named.join("; ")}${more > 0 ? `; and ${count(more)} more` : ""}.`,
+    `${chairWords(first)}: written down as done on ${count(found.length)} ${found.length === 1 ? "day" : "days"} on which no visit with continuous delivery started there: ${when}.`,
   ];
 }
 

@@ -80,7 +80,8 @@ export function dayWords(row: UpkeepRow, task: string): string {
 
 /** A task in words, by the practices' own words where they have some. */
 export function taskWords(task: string, own: ReadonlyMap<string, string>): string {
-  return own.get(task) ?? reasonWords(task.replace(/^own-/, ""));
+  const words = own.get(task) ?? reasonWords(task.replace(/^own-/, ""));
+  return words.charAt(0).toUpperCase() + words.slice(1);
 }
 
 /** "12 rinsed under 30 s", the states in their order, those that do not occur left out. */

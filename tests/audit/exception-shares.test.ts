@@ -40,7 +40,10 @@ test("an interval that reaches down to the others' share is not above", () => {
     figure(group, reason(8), 100),
     figure(clinician("A"), reason(6), 60),
   ]);
-  expect([a?.interval?.lower.toFixed(4), a?.interval?.upper.toFixed(4)]).toEqual(["0.0376", "0.2051"]);
+  expect([a?.interval?.lower.toFixed(4), a?.interval?.upper.toFixed(4)]).toEqual([
+    "0.0376",
+    "0.2051",
+  ]);
   expect(a?.above).toBe(false);
 });
 

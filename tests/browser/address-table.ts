@@ -73,8 +73,14 @@ export function addressTable({ visit, imports, people }: Known): Line[] {
     page("app/quality/page.tsx", "/quality?period=2026-Q2", officers),
     page("app/quality/report/page.tsx", "/quality/report?period=2026-Q2", officers),
     page("app/exceptions/page.tsx", "/exceptions?period=2026-Q2", { ...leads, ...clinicians }),
-    page("app/exceptions/page.tsx", "/exceptions?period=2026-Q2&view=own", { ...leads, ...clinicians }),
-    page(exceptionPage, `/exceptions/MEDLAR/${visit.own}/isolation`, { ...leads, "clinician M-03": 200 }),
+    page("app/exceptions/page.tsx", "/exceptions?period=2026-Q2&view=own", {
+      ...leads,
+      ...clinicians,
+    }),
+    page(exceptionPage, `/exceptions/MEDLAR/${visit.own}/isolation`, {
+      ...leads,
+      "clinician M-03": 200,
+    }),
     page(exceptionPage, `/exceptions/MEDLAR/${visit.other}/timer-reset?canal=MB1`, {
       ...leads,
       "clinician M-06": 200,

@@ -3,6 +3,7 @@ import { completenessOf } from "@/lib/audit/completeness";
 import type { MedianTally, RateTally } from "@/lib/measures/tally";
 import { quarter } from "@/lib/records/period";
 import { completenessLines } from "@/lib/views/completeness-lines";
+import { measured } from "./measured";
 
 // Expected counts: computed by hand.
 const counted = {
@@ -25,7 +26,7 @@ const rate = (measure: string, denominator: number, notRecorded: number): RateTa
   ...counted,
   kind: "rate",
   clusters: null,
-  measure,
+  ...measured(measure),
   population: denominator,
   numerator: 0,
   denominator,

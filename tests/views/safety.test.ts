@@ -1,14 +1,22 @@
 import { expect, test } from "vitest";
+import { listWords } from "@/lib/views/list-words";
 import { type SafetyItemInput, safetyItemLine } from "@/lib/views/safety-items";
 import { type SafetyInput, safetyLines } from "@/lib/views/safety-list";
 import { openActions } from "@/lib/views/safety-open";
-import { safetyPageWords, safetyTotals } from "@/lib/views/safety-totals";
+import { safetyTotals } from "@/lib/views/safety-totals";
 
 // Expected values are worked by hand; the times are those of London in July, an hour after UTC (IANA).
 
 const item: SafetyItemInput = {
   ...{ what: "separation", kind: "", practice: "OAK", chair: "OAK-1", sessionId: "V 1" },
-  ...{ zone: "Europe/London", tooth: "26", day: "2026-07-03", clinician: "C01", canal: "MB1", seq: 4 },
+  ...{
+    zone: "Europe/London",
+    tooth: "26",
+    day: "2026-07-03",
+    clinician: "C01",
+    canal: "MB1",
+    seq: 4,
+  },
   ...{ events: 1, patientTold: false, reported: null, management: "pending", third: "apical" },
   ...{ fragmentMm: 3, met: null },
 };
@@ -18,8 +26,12 @@ const met = {
 };
 
 test("what is open is what is not done, or not written down; of a contact nothing", () => {
-  const of = (what: SafetyItemInput["what"], told: boolean | null, reported: boolean | null, pending = false) =>
-    openActions({ what, patientTold: told, reported, pending });
+  const of = (
+    what: SafetyItemInput["what"],
+    told: boolean | null,
+    reported: boolean | null,
+    pending = false,
+  ) => openActions({ what, patientTold: told, reported, pending });
   expect(of("separation", false, null)).toEqual(["patient not told"]);
   expect(of("separation", null, null, true)).toEqual([
     "not recorded whether the patient was told",
@@ -62,7 +74,7 @@ test("a contact says what met what, and by which order", () => {
   expect(safetyItemLine(bySeq).open).toEqual([]);
 });
 
-test("counts are by kind and practice: contacts first, with days, what is open and people masked", () => {
+test("counts are by kind and practice: contacts first, practices in order, with days, what is open and people masked", () => {
   const event = (of: Partial<SafetyInput>): SafetyInput => ({
     ...{ what: "separation", kind: "", practice: "OAK", day: "2026-07-03", events: 1 },
     ...{ patientTold: false, reported: null, pending: false, ...of },
@@ -80,11 +92,11 @@ test("counts are by kind and practice: contacts first, with days, what is open a
   );
   expect(lines.map((line) => [line.what.split(",")[0], line.practice, line.events])).toEqual([
     ["hypochlorite next to chlorhexidine", "OAK", "1"],
-    ["separation", "OAK", "4"],
     ["separation", "ELM", "1"],
+    ["separation", "OAK", "4"],
     ["extrusion", "OAK", "1"],
   ]);
-  expect(lines[1]).toMatchObject({
+  expect(lines[2]).toMatchObject({
     days: "3 Jul 2026; 4 Jul 2026",
     told: "yes 1, no 1, not recorded 2",
     reported: "",
@@ -96,7 +108,13 @@ test("counts are by kind and practice: contacts first, with days, what is open a
 });
 
 test("the totals are a sentence, and nothing recorded is not nothing happened", () => {
-  const none = { contact: 0, "separation-untold": 0, "separation-pending": 0, incident: 0, open: 0 };
+  const none = {
+    contact: 0,
+    "separation-untold": 0,
+    "separation-pending": 0,
+    incident: 0,
+    open: 0,
+  };
   expect(safetyTotals(none, false)).toBe(
     "The records of this period hold no safety item. What was not written down does not show here.",
   );
@@ -106,6 +124,7 @@ test("the totals are a sentence, and nothing recorded is not nothing happened", 
   expect(safetyTotals({ ...none, "separation-untold": 3, open: 3 }, false)).toMatch(
     /3 separations of which .* about 3 of them\.$/,
   );
-  expect(safetyPageWords(2, 25, 30)).toBe("26 to 30 of 30, latest first");
-  expect(safetyPageWords(1, 25, 0)).toBe("No item is like this.");
+  expect(listWords(2, 25, 30, "None.")).toBe("26 to 30 of 30, latest first");
+  expect(listWords(3, 25, 30, "None.")).toMatch(/^There are 30; this page lies beyond/);
+  expect(listWords(1, 25, 0, "None.")).toBe("None.");
 });

@@ -1,9 +1,9 @@
 import Link from "next/link";
 import { Definition } from "@/app/_parts/definition";
 import { IntervalFigure } from "@/app/_parts/interval-figure";
-import type { Family } from "@/lib/views/lead-quarter";
+import type { Family } from "@/lib/views/lead-family";
 
-/** The families across clinicians (line rinse: across chairs), each with its definition and its own page. */
+/** Measures across clinicians, each with its definition and its own page. */
 export function Families(props: { families: readonly Family[] }) {
   return (
     <div className="charts">

@@ -3,6 +3,7 @@ import { qualityReport } from "@/lib/reports/quality-report";
 import { currentViewer } from "@/lib/reports/viewer";
 import { AskedWrong } from "../../_parts/asked-wrong";
 import { Cautions } from "../../_parts/cautions";
+import { OverallScores } from "../../_parts/overall-scores";
 import { PageHead } from "../../_parts/page-head";
 import { PeriodPicker } from "../../_parts/period-picker";
 import { rightly } from "../../_parts/rightly";
@@ -100,6 +101,9 @@ export default async function ReportPage(props: { searchParams: Address }) {
         {report.criteria.map((one) => (
           <ReportedCriterion key={one.criterion.id} of={one} />
         ))}
+        <Section id="overall" title="Overall" note="Two scores over all criteria at a visit.">
+          <OverallScores of={report.overall} first="Where" spelledOut />
+        </Section>
         <Cautions />
       </div>
     </>

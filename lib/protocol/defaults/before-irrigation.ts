@@ -84,8 +84,7 @@ export const beforeIrrigation: readonly Criterion[] = [
     met: {
       any: [
         { field: "step/patency", is: "done" },
-        // Most practices write down the one step or the other: nothing said of this one leaves nothing open.
-        { known: { field: "step/glide-path", is: "done" } },
+        { field: "step/glide-path", is: "done" },
       ],
     },
     exceptions: { steps: ["patency", "glide-path"], reasons: ["calcified"] },

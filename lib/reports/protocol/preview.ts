@@ -12,6 +12,7 @@ import { explanationAddress } from "@/lib/views/explanation-address";
 import { periodWords } from "@/lib/views/period-words";
 import { addedUp } from "@/lib/views/protocol/added-up";
 import { criterionState } from "@/lib/views/protocol/criterion-state";
+import { settled } from "@/lib/views/protocol/edit/editable";
 import { ownWordsOf } from "@/lib/views/protocol/own-words";
 import {
   type JudgedCounts,
@@ -53,7 +54,7 @@ export async function previewCriterion(
         result.wrong.map(({ path, message }) => [`${ofCriterion}${path}`, message]),
       ),
     };
-  const criterion = result.read;
+  const criterion = settled(result.read);
   const { lastDay } = await dataState(reach);
   if (lastDay === null)
     return { wrong: { form: "There are no records yet that could be counted." } };

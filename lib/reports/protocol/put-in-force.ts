@@ -9,6 +9,7 @@ import { isDay } from "@/lib/records/period";
 import { putInForce } from "@/lib/store/protocol/change-protocol";
 import { freeOwnId } from "@/lib/store/protocol/free-own-id";
 import { protocolWithin } from "@/lib/store/protocol/versions";
+import { settled } from "@/lib/views/protocol/edit/editable";
 import { readInput, type Wrong } from "../read-input";
 import { jsonText, practiceCodes } from "./json-text";
 import { todayIn } from "./today-in";
@@ -44,9 +45,8 @@ export async function putCriterionInForce(
         result.wrong.map(({ path, message }) => [`${ofCriterion}${path}`, message]),
       ),
     };
-  const criterion = isNew
-    ? { ...result.read, id: await freeOwnId(reach, result.read.id) }
-    : result.read;
+  const read = settled(result.read);
+  const criterion = isNew ? { ...read, id: await freeOwnId(reach, read.id) } : read;
   const unfit = isNew ? undefined : unfitUnit(criterion, await protocolWithin(reach));
   if (unfit) return { wrong: unfit };
   const lacking = await withoutTerms(reach, criterion, practices);

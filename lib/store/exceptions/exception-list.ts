@@ -30,11 +30,12 @@ export type ListedException = ExceptionKey & {
   /** Who entered it, and when: of the records a code, else a name. */
   readonly by: string | null;
   readonly at: Date | null;
-  /** Free text, for the clinician and the lead alone: never exported. */
-  readonly note: string | null;
   /** How the latest question about it stands; null where nothing was asked. */
   readonly asked: "asked" | "answered" | "closed" | null;
 };
+
+/** An exception with its free text, for the clinician and the lead alone: in no list, never exported. */
+export type NotedException = ListedException & { readonly note: string | null };
 
 export type ExceptionsAsked = {
   readonly period: Period;
@@ -106,9 +107,9 @@ export async function exceptionsAt(
   steps: readonly ExceptedStep[],
   head: VisitHead,
   criterion: string,
-): Promise<ListedException[]> {
-  const { rows } = await pool().query<ListedException>(
-    `${listed} select ${shown} from listed where criterion = $7 order by canal, source`,
+): Promise<NotedException[]> {
+  const { rows } = await pool().query<NotedException>(
+    `${listed} select ${shown}, note from listed where criterion = $7 order by canal, source`,
     [...scoped(reach, steps), null, null, head.id, criterion],
   );
   return rows;
@@ -122,7 +123,7 @@ function scoped(reach: FiguresReach | OwnReach, steps: readonly ExceptedStep[]):
     : [reach.practices, null, JSON.stringify(steps)];
 }
 
-const shown = `practice, "sessionId", canal, criterion, tooth, day, clinician, reason, source, step, by, at, note, asked`;
+const shown = `practice, "sessionId", canal, criterion, tooth, day, clinician, reason, source, step, by, at, asked`;
 
 /** What was entered on a page stands aside where the records bear the same key, as in the figures (all-exceptions-sql). */
 const listed = `

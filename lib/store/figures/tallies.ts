@@ -11,6 +11,7 @@ import { instrumentCounts } from "./instruments";
 import { medians, type Order } from "./medians";
 import { scopeOf } from "./scope";
 import { stratumOf } from "./stratum-sql";
+import { subjectColumns, subjectOf } from "./subject-of";
 import { isContinuous, unitSql } from "./unit-sql";
 
 /**
@@ -51,9 +52,7 @@ async function counts(
   const units = unitSql(asked.measures, { ...asked, judging: { protocol, parameters } });
   const { rows } = await pool().query<CountRow>(
     `${scope.withCells(units, !asked.countsAlone)}, counts as (
-    select measure, period, kind, key, case when min(practice) = max(practice) then min(practice) end as practice,
-      case kind when 'clinician' then string_agg(distinct clinician, ', ' order by clinician) when 'chair' then min(chair)
-        when 'practice' then min(practice) end as code,
+    select measure, period, kind, key, ${subjectColumns},
       excluded, excepted, sum(units)::int as units, sum(numerator)::int as numerator, sum(denominator)::int as denominator,
       sum(missing)::int as missing, sum(n)::int as n
     from subjects group by measure, period, kind, key, excluded, excepted
@@ -128,18 +127,6 @@ const patients = `patients as (
     ), sums as (
       select measure, period, kind, key, ${clusterSums} from patients group by measure, period, kind, key
     )`;
-
-function subjectOf(rows: readonly CountRow[]): Tally["subject"] {
-  const [first] = rows;
-  if (!first || first.kind === "group") return { kind: "group" };
-  const practices = new Set(rows.map((row) => row.practice));
-  const practice = practices.size === 1 ? (first.practice ?? undefined) : undefined;
-  const codes = new Set(rows.flatMap((row) => row.code?.split(", ") ?? []));
-  const code = [...codes].sort().join(", ");
-  if (first.kind === "practice") return { kind: "practice", code };
-  if (first.kind === "chair") return { kind: "chair", code, practice: practice ?? "" };
-  return { kind: "clinician", code, practice, key: first.key };
-}
 
 function byReason(
   rows: readonly CountRow[],

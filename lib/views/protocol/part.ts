@@ -32,3 +32,10 @@ export function conditionOf({ core, negated, unrecorded }: Part): Condition {
   if (unrecorded === "no") return { known: negated ? turned : core };
   return { not: { known: negated ? core : turned } };
 }
+
+/** The keys under which {@link conditionOf} puts the core of a part. */
+export function wrappersOf({ negated, unrecorded }: Part): readonly string[] {
+  if (unrecorded === "open") return negated ? ["not"] : [];
+  if (unrecorded === "no") return negated ? ["known", "not"] : ["known"];
+  return negated ? ["not", "known"] : ["not", "known", "not"];
+}

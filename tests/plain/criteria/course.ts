@@ -41,9 +41,20 @@ export function courseDeliveries(course: readonly Stage[]): Delivery[] {
   return [...own, ...noted, ...(own.length === 0 || held ? [unknownDelivery] : [])];
 }
 
-/** Everyone who worked on the canal in the course. */
-export function courseClinicians(records: Records, course: readonly Stage[]): Clinician[] {
-  return course.map(({ visit, canal }) => clinicianOf(records, visit, canal));
+/**
+ * Everyone else than `own` who worked on the canal in the course, each once; whoever did so under several codes is
+ * named by the first of them in order.
+ */
+export function othersInCourse(
+  records: Records,
+  course: readonly Stage[],
+  own: Clinician | undefined,
+): Clinician[] {
+  const all = course.map(({ visit, canal }) => clinicianOf(records, visit, canal));
+  const byCode = all
+    .filter(({ key }) => key !== own?.key)
+    .sort((one, other) => (one.code < other.code ? -1 : 1));
+  return byCode.filter(({ key }, place) => byCode.findIndex((one) => one.key === key) === place);
 }
 
 function belongs({ session, day }: Visit, last: Visit): boolean {

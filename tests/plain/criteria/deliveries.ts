@@ -36,7 +36,12 @@ export function asRecorded(row: Values, timerReset: unknown): Delivery {
 
 /** What a delivery written down for the whole tooth says of one of its canals: what it was, not how much nor when. */
 export function ofWholeTooth(row: Values): Delivery {
-  return { ...saidOfAny(row), loose: true };
+  return {
+    ...saidOfAny(row),
+    // What was activated in none of the canals was not in this one.
+    activated: row.activation === "none" ? 0 : undefined,
+    loose: true,
+  };
 }
 
 /** The canal's own deliveries, in the order of seq. */

@@ -2,7 +2,7 @@ import type { Records } from "../records";
 import { canalExclusion } from "../treatment-population";
 import { type Unit, unitOf } from "../unit";
 import { type Canal, type Visit, visitsOf } from "../visit";
-import { courseClinicians, courseDeliveries, courseOf } from "./course";
+import { courseDeliveries, courseOf, othersInCourse } from "./course";
 import { canalDeliveries, type Delivery, ownDeliveries } from "./deliveries";
 import { canalUnits, judged } from "./judged";
 import { all, any, atLeast, atMost, is, type Truth } from "./kleene";
@@ -90,7 +90,8 @@ function courseUnits(
       excepted: exceptionOf(criterion, visit, canal),
     });
     if (!state) return [];
-    return [{ ...unitOf(records, visit, canal, state), also: courseClinicians(records, course) }];
+    const own = unitOf(records, visit, canal, state);
+    return [{ ...own, also: othersInCourse(records, course, own.clinician) }];
   };
   return visits.flatMap((visit) => visit.canals.flatMap((canal) => unit(visit, canal)));
 }

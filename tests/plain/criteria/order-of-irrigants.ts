@@ -32,13 +32,15 @@ export function rinseAfterChelator(records: Records): Unit[] {
 type Placed = { readonly irrigant?: unknown; readonly loose: boolean };
 
 function rinsed(deliveries: readonly Placed[]): Truth {
-  const matters = [...chelators, ...rinses, undefined];
-  if (deliveries.some(({ irrigant, loose }) => loose && matters.includes(irrigant)))
-    return undefined;
+  const loose = deliveries.filter((one) => one.loose).map(({ irrigant }) => irrigant);
   const own = deliveries.filter(({ loose }) => !loose).map(({ irrigant }) => irrigant);
   const lastChelator = own.findLastIndex((irrigant) => chelators.includes(irrigant));
   const lastRinse = own.findLastIndex((irrigant) => rinses.includes(irrigant));
-  return lastRinse > lastChelator;
+  // A chelator or a rinse whose place is not known may have been the last.
+  const open = (kinds: readonly unknown[]) =>
+    loose.some((irrigant) => irrigant === undefined || kinds.includes(irrigant));
+  if (lastRinse > lastChelator || lastChelator === -1) return open(chelators) ? undefined : true;
+  return open(rinses) ? undefined : false;
 }
 
 /** Visits with hypochlorite and chlorhexidine, by whether saline or water lay at every change from one to the other. */
@@ -53,12 +55,14 @@ export function noContact(records: Records): Unit[] {
 }
 
 function apart(visit: Visit): Truth {
-  // What is held may have been any irrigant, anywhere.
-  if (anyHeld(visit.held, "irrigation")) return undefined;
   const { sequences, loose } = sequencesOf(visit);
-  const matters = ["naocl", "chx", ...neutral];
-  if (loose.some(({ irrigant }) => matters.includes(irrigant))) return undefined;
-  return !sequences.some(touches);
+  // What is held may have been any irrigant, anywhere.
+  const held = anyHeld(visit.held, "irrigation");
+  const open = (kinds: readonly unknown[]) =>
+    held || loose.some(({ irrigant }) => kinds.includes(irrigant));
+  // Only what is neutral can have kept apart what seems to touch.
+  if (sequences.some(touches)) return open(neutral) ? undefined : false;
+  return open(["naocl", "chx"]) ? undefined : true;
 }
 
 /** Hypochlorite and chlorhexidine follow each other without saline or water since. */

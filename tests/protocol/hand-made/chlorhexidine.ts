@@ -131,6 +131,11 @@ export const cases: readonly HandMadeCase[] = [
     "not recorded",
   ),
   ofVisit(
+    "hypochlorite noted for the whole tooth does not undo a contact that is known",
+    [delivery("MB1", 1, "naocl"), delivery("MB1", 2, "chx"), wholeTooth(1, "naocl")],
+    "not met",
+  ),
+  ofVisit(
     "EDTA noted for the whole tooth neither parts nor joins them",
     [
       delivery("MB1", 1, "naocl"),

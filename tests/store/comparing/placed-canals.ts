@@ -37,7 +37,11 @@ export async function placeVisits(client: pg.Pool, visits: readonly PlacedVisit[
     );
     const id = rows[0]?.id;
     const some = Object.entries(canals);
-    for (const [canal, one] of some)
+    for (const [canal, one] of some) {
+      await client.query(
+        "insert into canals (file_id, line, fields, visit_id, canal, preparation) values (1, 1, 0, $1, $2, 'rotary')",
+        [id, canal],
+      );
       await client.query(
         `insert into canal_facts (visit_id, canal, practice, chair, clinician, worker, patient, local_day, tooth, treatment,
            preparation, uses, separations, uses_unknown, uses_held, curvature_deg)
@@ -54,6 +58,7 @@ export async function placeVisits(client: pg.Pool, visits: readonly PlacedVisit[
           one.curvature ?? null,
         ],
       );
+    }
     await client.query(
       `insert into visit_facts (visit_id, practice, chair, clinician, worker, patient, local_day, treatment, outcome, continuous,
          uses, separations, uses_unknown, uses_held)

@@ -70,7 +70,6 @@ describe("the list", () => {
       day: "2026-07-10",
       clinician: "C02",
       by: "A clinician",
-      note: "a note",
       asked: "asked",
     });
     expect(await found(lead, { limit: 1, offset: 2 })).toEqual([ofTimer]);
@@ -126,4 +125,12 @@ it("at one visit, those of a criterion, and of a clinician their own", async () 
   expect(await canals(one, "timer-reset")).toEqual([]);
   expect(await canals(one, "isolation")).toEqual([""]);
   expect(await canals(lead, "chelator")).toEqual([]);
+});
+
+it("the note goes with the exception at its visit, and in no list", async () => {
+  const head = await visitHead(lead, "OAK", "V-2");
+  if (!head) throw new Error("the visit is not found");
+  const [noted] = await exceptionsAt(two, [dam], head, "main-irrigant");
+  expect(noted?.note).toBe("a note");
+  expect(JSON.stringify(await exceptionList(lead, [dam], asked))).not.toContain("a note");
 });

@@ -7,16 +7,15 @@ import type { SubjectKind, Tally } from "@/lib/measures/tally";
 import { criterionMeasure } from "@/lib/protocol/criterion";
 import { defaults } from "@/lib/protocol/defaults/defaults";
 import { type Period, period } from "@/lib/records/period";
-import { disconnect, pool, prisma } from "@/lib/store/database";
+import { disconnect, pool } from "@/lib/store/database";
 import { tallies } from "@/lib/store/figures/tallies";
 import type { ScratchDatabase } from "@/lib/store/home/scratch-database";
-import type { StagedRow } from "@/lib/store/import/staging";
 import { freshDatabase } from "../../fresh-database";
 import { arbitraryRecords } from "../../plain/arbitrary";
-import type { HeldRow, Records } from "../../plain/records";
 import { plainTallies } from "../../plain/tally";
 import { setByPractice } from "../../protocol/with-limits";
 import { bringIn } from "../bring-in";
+import { emptyFor, rowsOf } from "../records-rows";
 import { putVersions } from "./put-in-force";
 
 // Expected values are computed by the plain version under tests/plain.
@@ -46,7 +45,7 @@ afterAll(async () => {
 test("PostgreSQL and the plain computation agree in every count and order statistic on random records", async () => {
   await fc.assert(
     fc.asyncProperty(arbitraryRecords, fc.infiniteStream(fc.boolean()), async (records, coin) => {
-      await empty(records);
+      await emptyFor(records);
       await putVersions(Object.keys(records.zones), setByPractice);
       await bringIn(
         rowsOf(records),
@@ -93,39 +92,6 @@ test("PostgreSQL and the plain computation agree in every count and order statis
     },
   );
 });
-
-async function empty(records: Records): Promise<void> {
-  const tables = await pool().query(
-    "select tablename from pg_tables where schemaname = 'public' and tablename not like '\\_prisma%'",
-  );
-  await pool().query(
-    `truncate ${tables.rows.map((row) => `"${row.tablename}"`).join(", ")} cascade`,
-  );
-  const zones = Object.entries(records.zones).map(([code, zone]) => ({ code, name: code, zone }));
-  await prisma().practice.createMany({ data: zones });
-}
-
-function rowsOf({ held, zones, ...tables }: Records) {
-  const rows: Record<string, StagedRow[]> = {};
-  for (const [table, some] of Object.entries(tables))
-    rows[table] = some.map((values, place) => ({ line: place + 2, values }));
-  for (const [place, row] of held.entries())
-    rows[row.table] = [...(rows[row.table] ?? []), heldAsRead(row, place)];
-  return rows;
-}
-
-function heldAsRead(row: HeldRow, place: number): StagedRow {
-  const { practice, session_id, canal } = row;
-  return {
-    line: 10_000 + place,
-    key: `held ${place}`,
-    practice,
-    session_id,
-    canal: canal ?? "",
-    raw: { place: String(place) },
-    reasons: [],
-  };
-}
 
 /** What only one of two lists of tallies has. */
 function differing(found: readonly unknown[], plain: readonly unknown[]): string[] {

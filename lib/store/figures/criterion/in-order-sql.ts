@@ -22,21 +22,35 @@ export function inOrderSql(
 }
 
 const none = (name: string) => `coalesce(bool_and(${name} is false), true)`;
-const pairs = "x a join x b on b.place = a.place and b.rank > a.rank";
-const inside = "from x k where k.place = a.place and k.rank > a.rank and k.rank < b.rank";
+const loose = (can: string) => `bool_or(loose and (${can}))`;
+const follows = "b.place = a.place and b.rank > a.rank and not a.loose and not b.loose";
+const pairs = `x a join x b on ${follows}`;
+const inside =
+  "from x k where k.place = a.place and k.rank > a.rank and k.rank < b.rank and not k.loose";
 const change = "((a.p and b.q) or (a.q and b.p))";
+const oneOrOther = "p is not false or q is not false";
 
 function asked(condition: Ordered): string {
   if ("after" in condition)
-    return `case when ${none("p")} then true
-      when bool_or(loose and (p is not false or q is not false)) then null
-      else ${everyOf(`select (not a.p or ${someOf("select b.q from x b where b.place = a.place and b.rank > a.rank")}) as q from x a`)} end`;
+    return `case when ${none("p")} then true else ${settled(
+      everyOf(
+        `select (not a.p or ${someOf(`select b.q from x b where ${follows}`)}) as q from x a where not a.loose`,
+      ),
+      { false: loose("q is not false"), true: loose("p is not false") },
+    )} end`;
   if ("nextTo" in condition)
     // Whatever it is, an item whose place is not known may stand between two that seem to be neighbours.
-    return `case when ${none("p")} or ${none("q")} then false
-      when bool_or(loose) then null
-      else ${someOf(`select ${change} as q from ${pairs} where not exists (select ${inside})`)} end`;
-  return `case when ${none("p")} or ${none("q")} then true
-    when bool_or(loose and (p is not false or q is not false or r is not false)) then null
-    else ${everyOf(`select (not ${change} or ${someOf(`select k.r as q ${inside}`)}) as q from ${pairs}`)} end`;
+    return `case when ${none("p")} or ${none("q")} then false else ${settled(
+      someOf(`select ${change} as q from ${pairs} where not exists (select ${inside})`),
+      { true: loose("true"), false: loose(oneOrOther) },
+    )} end`;
+  return `case when ${none("p")} or ${none("q")} then true else ${settled(
+    everyOf(`select (not ${change} or ${someOf(`select k.r as q ${inside}`)}) as q from ${pairs}`),
+    { false: loose("r is not false"), true: loose(oneOrOther) },
+  )} end`;
+}
+
+/** SQL: what was found by the items whose place is known, unless one whose place is not could change it. */
+function settled(found: string, open: { readonly true: string; readonly false: string }): string {
+  return `case ${found} when true then case when not ${open.true} then true end when false then case when not ${open.false} then false end end`;
 }

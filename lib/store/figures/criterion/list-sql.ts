@@ -18,10 +18,13 @@ export function listSql(unit: UnitKind, name: string, parameters: Parameters): s
 /** What a delivery for the whole tooth says of each of its canals; the rest is nobody's share. */
 const shared = ["irrigant", "concentration_pct", "activation", "basis", "delivery", "whole_tooth"];
 
+/** What was activated in none of the canals was not in any one. */
+const none = "case when i.activation = 'none' then 0::float8 end";
+
 const ofWholeTooth = Object.fromEntries(
   Object.entries(delivery("null::text")).map(([name, sql]) => [
     name,
-    shared.includes(name) ? sql : `null::${typeOf(name)}`,
+    shared.includes(name) ? sql : name === "activation_s" ? none : `null::${typeOf(name)}`,
   ]),
 );
 const nothing = (of: Record<string, string>) =>
@@ -49,6 +52,9 @@ export const courseVisits = `(
       where q.practice = v.practice and q.patient = v.patient and q.tooth = v.tooth
         and q.id <> v.id and q.started_at < v.started_at and q.started_at >= p.started_at))))`;
 
+/** SQL: a delivery for the whole tooth stands beside those of canals, and nothing says when. */
+const beside = "not t.timed and t.mixed and i.canal = ''";
+
 const lists: Readonly<Record<string, string>> = {
   "canal deliveries": `(
     ${item("'irrigation/' || i.id", { place: "i.canal", rank: "i.seq::bigint", loose: "false" }, delivery("u.timer_reset"))}
@@ -70,9 +76,9 @@ const lists: Readonly<Record<string, string>> = {
     ${item(
       "'irrigation/' || i.id",
       {
-        place: "case when t.timed then '' else i.canal end",
-        rank: "row_number() over (order by case when t.timed then i.started_at end, i.canal, i.seq)",
-        loose: "not t.timed and t.mixed and i.canal = ''",
+        place: `case when t.timed then '' when ${beside} then null else i.canal end`,
+        rank: `case when not (${beside}) then row_number() over (order by case when t.timed then i.started_at end, i.canal, i.seq) end`,
+        loose: beside,
       },
       delivery("k.timer_reset"),
     )}

@@ -2,6 +2,7 @@ import type { Condition } from "@/lib/protocol/condition";
 import type { Criterion } from "@/lib/protocol/criterion";
 import type { JudgedUnit } from "@/lib/protocol/judged-unit";
 import { listsIn } from "@/lib/protocol/looked-at";
+import { countsOverall } from "@/lib/protocol/overall";
 import { criteriaOf, type Protocol, type Span, spansOf } from "@/lib/protocol/protocol";
 import { conditionSql } from "./condition-sql";
 import { evidenceSql } from "./evidence-sql";
@@ -17,7 +18,7 @@ export type Evidence = Pick<JudgedUnit, "fields" | "lists">;
 export type Wanted = {
   /** Also the JSON of what the criterion looks at, as `evidence`. */
   readonly evidence?: boolean;
-  /** Only from the days on which overall scores count a version. */
+  /** Only what overall scores count: of visits and their records' content, and from the days on which a version counts. */
   readonly scored?: boolean;
 };
 
@@ -28,7 +29,9 @@ export type Wanted = {
  * the condition on practice and day, `{whose}` for that on the clinician. The order of reasons is lib/protocol/outcome's.
  */
 export function criterionUnits(id: string, judging: Judging, wanted: Wanted = {}): string {
-  const branches = spansOf(judging.protocol, id).map((span) => spanUnits(span, judging, wanted));
+  const branches = spansOf(judging.protocol, id)
+    .filter(({ criterion }) => !wanted.scored || countsOverall(criterion))
+    .map((span) => spanUnits(span, judging, wanted));
   return branches.length > 0 ? branches.join("\nunion all\n") : nothing(wanted);
 }
 
@@ -94,10 +97,7 @@ function within(from: string, span: Span, { parameters }: Judging, wanted: Wante
 
 /** What the other criteria lack at each visit, whoever worked there. */
 function gaps(judging: Judging): string {
-  const others = criteriaOf(judging.protocol).filter(
-    ({ unit, met }) => unit !== "chair-day" && !listsIn(met).includes("gaps"),
-  );
-  const parts = others.map(
+  const parts = criteriaOf(judging.protocol).map(
     ({ id }) => `select visit_id, ${judging.parameters.bind(id, "text")} as criterion
       from (${criterionUnits(id, judging, { scored: true })}) g
       where not shared and excluded is null and excepted is null and (missing or (floorless and not met))`,

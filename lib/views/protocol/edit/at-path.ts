@@ -24,3 +24,14 @@ export function moved<Item>(list: readonly Item[], place: number, by: number): r
   const rest = list.filter((_, at) => at !== place);
   return [...rest.slice(0, to), item, ...rest.slice(to)];
 }
+
+/** The part at the path; undefined where there is none. */
+export function partAt(value: unknown, path: Path): unknown {
+  return path.reduce<unknown>(
+    (part, key) =>
+      typeof part === "object" && part !== null
+        ? (part as Record<string | number, unknown>)[key]
+        : undefined,
+    value,
+  );
+}

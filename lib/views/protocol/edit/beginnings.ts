@@ -1,5 +1,6 @@
 import { type Condition, whatever } from "@/lib/protocol/condition";
-import type { Criterion, UnitKind } from "@/lib/protocol/criterion";
+import type { Criterion, Exclusion, UnitKind } from "@/lib/protocol/criterion";
+import { codeOf } from "@/lib/protocol/own-codes";
 import type { About } from "../condition-words";
 import { conditionOf } from "../part";
 import { rowOf } from "./comparisons";
@@ -40,6 +41,20 @@ export function newSentence(about: About, terms: Terms): Condition | undefined {
   return conditionOf(
     sentence("some", list, { core: whatever, negated: false, unrecorded: "open" }),
   );
+}
+
+/** Something more that is left out. */
+export function newExclusion(about: About, terms: Terms): Exclusion {
+  const row = newRow(about, terms);
+  const sentences = newSentence(about, terms);
+  return { reason: "", inWords: "", when: { all: [row ?? sentences ?? whatever] } };
+}
+
+/** What is left out in other words; the code that it counts under follows its words as long as it was made of them. */
+export function reworded(exclusion: Exclusion, inWords: string): Exclusion {
+  const { reason } = exclusion;
+  const follows = reason === "" || reason === codeOf(exclusion.inWords);
+  return { ...exclusion, inWords, reason: follows ? codeOf(inWords) : reason };
 }
 
 function ofUnit(unit: UnitKind) {

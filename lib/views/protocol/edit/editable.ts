@@ -4,6 +4,10 @@ import { listsIn } from "@/lib/protocol/looked-at";
 import { groupOf } from "../condition-words";
 import { conditionOf, partOf } from "../part";
 
+/** A criterion and a condition as the editor holds them. */
+export type EditedCriterion = Criterion;
+export type EditedCondition = Condition;
+
 /** Where a list's sentence holds conditions. */
 const inner = ["that", "are", "one", "other", "lies", "each", "comes"] as const;
 
@@ -17,6 +21,12 @@ export function settled(criterion: Criterion): Criterion {
   const { wholeCourse: _, ...rest } = everywhere(criterion, ungrouped);
   const conditions = [rest.population, rest.met, ...rest.exclusions.map(({ when }) => when)];
   return conditions.flatMap(listsIn).includes("course") ? { ...rest, wholeCourse: true } : rest;
+}
+
+/** The criterion as the editor sends it, with its groups, so that what is wrong is named by the place where it is shown. */
+export function sendable(criterion: Criterion): Criterion {
+  const { wholeCourse: _, ...rest } = criterion;
+  return settled(criterion).wholeCourse ? { ...rest, wholeCourse: true } : rest;
 }
 
 /** A condition as a group, and so are those of its lists. */

@@ -127,6 +127,21 @@ export function withTotalEnd(part: Part, end: TotalEnd): Part {
   };
 }
 
+/** The total with another limit. */
+export function withTotalLimit(part: Part, limit: number | null): Part {
+  const { core } = part;
+  if (!("total" in core)) return part;
+  return {
+    ...part,
+    core: "atLeast" in core ? { ...core, atLeast: limit } : { ...core, atMost: limit },
+  };
+}
+
+/** The name of the list that the sentence is about. */
+export function listOfSentence(core: OverList): string {
+  return listIn(core);
+}
+
 function conditionsOf(core: Condition): Condition[] {
   if (!isOverList(core)) return [];
   return Object.values(core).filter(

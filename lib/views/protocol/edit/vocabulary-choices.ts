@@ -1,9 +1,15 @@
-import type { UnitKind } from "@/lib/protocol/criterion";
+import { type UnitKind, unitKinds } from "@/lib/protocol/criterion";
 import type { Field, List } from "@/lib/protocol/field";
 import { fieldOf, listOf, unitFields, unitLists } from "@/lib/protocol/vocabulary";
+import { unitWords } from "../code-words";
 import type { About } from "../condition-words";
 import { fieldWords } from "../field-sentence";
 import { listName } from "../list-words";
+import type { OwnWords } from "../own-words";
+import { valueWords } from "../value-words";
+
+/** A field as a row shows it. */
+export type RowField = Field;
 
 export type Option = { readonly value: string; readonly words: string };
 export type OptionGroup = { readonly label: string; readonly options: readonly Option[] };
@@ -68,6 +74,27 @@ export function firstField(about: About, terms: Terms): Field | undefined {
 export function firstList(about: About, terms: Terms): List | undefined {
   return about.list ? undefined : listsOf(about.unit, terms)[0];
 }
+
+/** The list of that name; undefined where such a unit has none. */
+export function listAbout(about: About, name: string): List | undefined {
+  return listOf(about.unit, name);
+}
+
+/** A list's fields that can be added up. */
+export function numbersOf(list: List, own: OwnWords): readonly Option[] {
+  return list.fields.flatMap((field) =>
+    field.kind === "number" ? [{ value: field.name, words: fieldWords(field, own) }] : [],
+  );
+}
+
+/** The values that a field of choices can have. */
+export function valueChoices(field: Field): readonly Option[] {
+  return (field.choices ?? []).map((value) => ({ value, words: valueWords(field, value) }));
+}
+
+/** What can be counted. */
+export const unitChoices: readonly { readonly value: UnitKind; readonly words: string }[] =
+  unitKinds.map((value) => ({ value, words: unitWords[value].several }));
 
 function listsOf(unit: UnitKind, terms: Terms): readonly List[] {
   // What other criteria lack is asked by “Record complete” alone.

@@ -2,7 +2,6 @@ import Link from "next/link";
 import { notFound } from "next/navigation";
 import { Cautions } from "@/app/_parts/cautions";
 import { fromAddress } from "@/app/_parts/from-address";
-import { NothingToShow } from "@/app/_parts/nothing-to-show";
 import { PageHead } from "@/app/_parts/page-head";
 import { Section } from "@/app/_parts/section";
 import { within } from "@/app/_parts/within";
@@ -93,7 +92,7 @@ export default async function ExceptionPage(props: { params: Params; searchParam
           />
         </Section>
       ) : (
-        <NothingToShow what={view.why} />
+        <p className="note">{view.why}</p>
       )}
       <Cautions />
     </>

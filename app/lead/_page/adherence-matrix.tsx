@@ -1,0 +1,98 @@
+import Link from "next/link";
+import { TableBox } from "@/app/_parts/table-box";
+import type {
+  AdherenceMatrix as Matrix,
+  MatrixBlock,
+  MatrixCell,
+} from "@/lib/views/adherence-matrix";
+import { unbroken } from "@/lib/views/unbroken";
+
+/** Every criterion against everybody it is of: the whole first, then a column each, in blocks that fit a sheet. */
+export function AdherenceMatrix(props: { of: Matrix }) {
+  const { finding, parts, notes } = props.of;
+  return (
+    <>
+      <p className="finding">{unbroken(finding)}</p>
+      {notes.map((note) => (
+        <p key={note} className="small soft">
+          {note}
+        </p>
+      ))}
+      {parts.map((part) => (
+        <div key={part.id} className="wide stack">
+          <h3>{part.title}</h3>
+          {part.blocks.map((block) => (
+            <Block key={block.id} of={block} whole={part.wholeName} />
+          ))}
+        </div>
+      ))}
+    </>
+  );
+}
+
+function Block(props: { of: MatrixBlock; whole: string }) {
+  const { label, columns, rows } = props.of;
+  return (
+    <TableBox label={label}>
+      <table className="matrix">
+        <thead>
+          <tr>
+            <th scope="col">Criterion</th>
+            <th scope="col">{props.whole}</th>
+            {columns.map((column) => (
+              <th key={column.id} scope="col">
+                {column.name}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map((row) => (
+            <tr key={row.measure}>
+              <th scope="row">
+                <Link href={row.href}>{row.title}</Link>
+                <div className="matrix-more">
+                  {unbroken(row.target)}
+                  {row.changed ? `, ${row.changed}` : null}
+                </div>
+              </th>
+              <Cell of={row.whole} whole />
+              {row.cells.map((cell) => (
+                <Cell key={cell.id} of={cell} />
+              ))}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </TableBox>
+  );
+}
+
+function Cell(props: { of: MatrixCell; whole?: boolean }) {
+  const { counted } = props.of;
+  const name = props.whole ? "matrix-whole" : undefined;
+  if (!counted)
+    return (
+      <td className={name}>
+        <span className="missing matrix-more">no units</span>
+      </td>
+    );
+  const { rate, counts, state, flag, href } = counted;
+  const mark = <span className={`mark mark-${state.mark}`}>{state.words}</span>;
+  if (!rate)
+    return (
+      <td className={name}>
+        <Link href={href} className="matrix-more">
+          {mark}
+        </Link>
+      </td>
+    );
+  return (
+    <td className={name}>
+      <Link href={href}>{unbroken(rate)}</Link>
+      <div className="matrix-more">{unbroken(counts)}</div>
+      <div className="matrix-more">{mark}</div>
+      {flag ? <span className="tag">{flag}</span> : null}
+    </td>
+  );
+}

@@ -1,0 +1,121 @@
+import { describe, expect, test } from "vitest";
+import type { Figure } from "@/lib/audit/figure";
+import { flaggedOf } from "@/lib/audit/flagged";
+import { defaults } from "@/lib/protocol/defaults/defaults";
+import { quarter } from "@/lib/records/period";
+import { standardLevels } from "@/lib/statistics/flags";
+import { adherenceMatrix } from "@/lib/views/adherence-matrix";
+import { columnBlocks } from "@/lib/views/column-blocks";
+import { clinician, rateFigure } from "./made-figure";
+
+const criteria = defaults.filter(({ id }) =>
+  ["isolation", "timer-reset", "line-rinse"].includes(id),
+);
+
+function matrix(figures: readonly Figure[]) {
+  return adherenceMatrix({
+    period: quarter(2026, 3),
+    whole: "All practices",
+    criteria,
+    figures,
+    flags: flaggedOf(figures, standardLevels),
+    filters: { period: "2026-Q3", practice: undefined },
+  });
+}
+
+const timer = (code: string | null, met: number, of: number, notRecorded = 0) =>
+  rateFigure({
+    measure: "criterion/timer-reset",
+    subject: code ? clinician(code) : { kind: "group" },
+    population: of,
+    numerator: met,
+    denominator: of,
+    notRecorded,
+    notMet: of - met - notRecorded,
+  });
+
+describe("The matrix", () => {
+  const figures = [
+    timer(null, 260, 300, 10),
+    timer("C10", 99, 100, 1),
+    timer("C02", 61, 100),
+    timer("C01", 100, 100),
+    timer("C03", 0, 0),
+    timer("C04", 10, 100, 80),
+    rateFigure({
+      measure: "criterion/line-rinse",
+      subject: { kind: "chair", code: "2", practice: "P1" },
+      numerator: 9,
+      denominator: 10,
+      notMet: 1,
+    }),
+  ];
+  const [byClinician, byChair] = matrix(figures).parts;
+  const row = byClinician?.blocks[0]?.rows.find(
+    ({ measure }) => measure === "criterion/timer-reset",
+  );
+  const cell = (id: string) => row?.cells.find((one) => one.id === `P1/${id}`)?.counted;
+
+  test("has criteria in page order, clinicians in that of their codes, and the whole beside its target", () => {
+    expect(byClinician?.blocks[0]?.rows.map(({ title }) => title)).toEqual([
+      "Isolation by rubber dam",
+      "Timer reset for the canal",
+    ]);
+    expect(byClinician?.blocks[0]?.columns.map(({ name }) => name)).toEqual([
+      "C01, P1",
+      "C02, P1",
+      "C03, P1",
+      "C04, P1",
+      "C10, P1",
+    ]);
+    expect([row?.target, row?.whole.counted?.rate, row?.whole.counted?.counts]).toEqual([
+      "target 95 %",
+      "86.7 %",
+      "260 of 300",
+    ]);
+  });
+
+  test("says in words and by shape whether the target was reached, or why that cannot be said", () => {
+    expect(cell("C01")?.state).toEqual({ mark: "met", words: "reached" });
+    expect(cell("C02")?.state).toEqual({ mark: "missed", words: "not reached" });
+    // Under the completeness floor of 80 %: 20 of 100 are recorded.
+    expect(cell("C04")?.state).toEqual({ mark: "missing", words: "not assessable" });
+    expect(row?.cells.find((one) => one.id === "P1/C03")?.counted ?? null).toBeNull();
+    // No figure at all: nobody's dam was looked at.
+    expect(byClinician?.blocks[0]?.rows[0]?.whole.counted).toBeNull();
+  });
+
+  test("leads to what was not met, else to what was not recorded, else to all", () => {
+    const at = "/lead/measures/criterion/timer-reset?period=2026-Q3&span=quarter&clinician=P1%2F";
+    expect(cell("C02")?.href).toBe(`${at}C02&outcome=not-met#records`);
+    expect(cell("C10")?.href).toBe(`${at}C10&outcome=not-recorded#records`);
+    expect(cell("C01")?.href).toBe(`${at}C01#records`);
+  });
+
+  test("marks who stands out beyond chance", () => {
+    expect(cell("C02")?.flag).toBe("look first");
+    expect(cell("C04")?.flag).toBeNull();
+  });
+
+  test("has what staff and equipment do together by chair", () => {
+    expect(byChair?.blocks[0]?.columns.map(({ name }) => name)).toEqual(["2, P1"]);
+    expect(byChair?.blocks[0]?.rows.map(({ title }) => title)).toEqual(["Irrigation line rinsed"]);
+    expect(byChair?.blocks[0]?.rows[0]?.cells[0]?.counted?.href).toBe(
+      "/lead/measures/criterion/line-rinse?period=2026-Q3&practice=P1&span=quarter&outcome=not-met#records",
+    );
+  });
+});
+
+test("a criterion whose practices have different targets is held against none", () => {
+  const differ = { ...timer(null, 90, 100) };
+  delete differ.target;
+  delete differ.inTheseRecords;
+  const row = matrix([differ]).parts[0]?.blocks[0]?.rows[1];
+  expect(row?.target).toBe("targets differ");
+  expect(row?.whole.counted?.state).toEqual({ mark: "open", words: "no one target" });
+});
+
+test("columns go into blocks that fit a sheet, about as many in each, and none is lost", () => {
+  const sizes = (columns: number) => columnBlocks(columns).map(({ from, until }) => until - from);
+  expect([0, 1, 8, 9, 23].map(sizes)).toEqual([[0], [1], [8], [5, 4], [8, 7, 8]]);
+});
