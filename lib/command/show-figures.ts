@@ -10,6 +10,14 @@ import { periodNamed } from "./period-named";
 import { readOptions } from "./read-options";
 import { CannotDo, type Done } from "./verb";
 
+/** A figure with its criterion by title: what it states is at the criterion's own place. */
+function named<Judged extends { readonly criterion?: { readonly title: string } }>({
+  criterion,
+  ...figure
+}: Judged) {
+  return criterion ? { ...figure, title: criterion.title } : figure;
+}
+
 /** `figures --period 2026-Q3 [--practice P1] [--clinician C01]` */
 export async function showFigures(args: string[]): Promise<Done> {
   const { values } = readOptions(args, ["period", "practice", "clinician"]);
@@ -42,7 +50,7 @@ export async function showFigures(args: string[]): Promise<Done> {
       text:
         [...compared.map(figureLine), ...scores.flatMap(compositeLines)].join("\n") ||
         `No records in ${period.name}.`,
-      json: { period: period.name, figures: compared, composites: scores },
+      json: { period: period.name, figures: compared.map(named), composites: scores },
     };
   });
 }

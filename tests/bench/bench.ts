@@ -1,3 +1,4 @@
+import { criteria } from "./criteria";
 import { importSpeed } from "./import-speed";
 import { pages } from "./pages";
 import { coverage } from "./statistics/coverage";
@@ -11,6 +12,8 @@ import { flagPromise } from "./statistics/flag-promise";
  *   npm run bench -- import             memory and speed of an import
  *   npm run bench -- pages              answers of the pages on the demo
  *   npm run bench -- pages FOLDER       the same on the records of a folder
+ *   npm run bench -- criteria FOLDER [PERIOD]
+ *                                       every criterion, by everyone, in one quarter, and the plan of the slowest
  *   npm run bench -- coverage [TIMES]   how often plain and clustered intervals hold the truth
  *   npm run bench -- flags [TIMES]      how often pages are flagged where nobody differs, and where one does
  *   npm run bench -- elevated FOLDER [CODE]
@@ -20,6 +23,7 @@ import { flagPromise } from "./statistics/flag-promise";
 const benches: Record<string, (...words: string[]) => Promise<void>> = {
   import: importSpeed,
   pages,
+  criteria,
   coverage,
   flags: flagPromise,
   elevated,

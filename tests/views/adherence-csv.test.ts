@@ -1,10 +1,8 @@
 import { parse } from "csv-parse/sync";
 import { expect, test } from "vitest";
-import { compositeOf } from "@/lib/audit/composite";
 import { differenceOf } from "@/lib/audit/difference";
 import type { RateFigure } from "@/lib/audit/figure";
 import { figureOf } from "@/lib/audit/figure-of";
-import type { OpportunityTally } from "@/lib/measures/opportunities";
 import type { ClusterCounts, Subject } from "@/lib/measures/tally";
 import { period } from "@/lib/records/period";
 import { adherenceColumns, adherenceCsv } from "@/lib/views/adherence-csv";
@@ -47,30 +45,13 @@ function rate(
   return figure;
 }
 
-/** Visits with 2 of 2, 1 of 2, 0 of 1 and 3 of 3 opportunities met; one of the two others was not recorded. */
-const opportunities: OpportunityTally = {
-  subject: { kind: "group" },
-  period: of,
-  opportunities: { met: 6, of: 8, notRecorded: 1 },
-  visits: { met: 2, of: 4, notRecorded: 1 },
-  clusters: {
-    clusters: 4,
-    events: 6,
-    units: 8,
-    eventsSquared: 14,
-    eventsByUnits: 15,
-    unitsSquared: 18,
-  },
-  byCriterion: [],
-};
-
 const parts = {
   period: of,
   practices: ["=SUM(A1)", "ELM"],
   wholeGroup: true,
   figures,
   changes: [],
-  composites: [compositeOf(opportunities)],
+  composites: [],
   people: [
     { practice: "ELM", visits: 3, patients: 3, clinicians: 6 },
     { practice: "OAK", visits: 9, patients: 0, clinicians: 5 },
@@ -155,21 +136,6 @@ test("the clustered interval, its design effect and the change stand in the last
     expect(without?.[column]).toBe("");
   const about = found.filter((one) => one.row === "about").map((one) => one.title);
   expect(about).toEqual(expect.arrayContaining(["design_effect", "interval_to_read", "change"]));
-});
-
-test("both overall scores stand with their counts and say that they are no verdict", () => {
-  const overall = rows.filter((row) => row.row === "overall");
-  expect(
-    overall.map((row) => [row.unit, row.met, row.not_met, row.not_recorded, row.counted, row.rate]),
-  ).toEqual([
-    ["opportunity", "6", "1", "1", "8", "0.75"],
-    ["visit", "2", "1", "1", "4", "0.5"],
-  ]);
-  expect(overall.map((row) => row.interval_method)).toEqual(["clustered-wilson", "wilson"]);
-  // Wilson 2/4: computed with SciPy 1.17.1, binomtest(2, 4).proportion_ci(method='wilson').
-  expect(Number(overall[1]?.interval_lower)).toBeCloseTo(0.15, 3);
-  expect(Number(overall[1]?.interval_upper)).toBeCloseTo(0.85, 3);
-  for (const row of overall) expect(row.says).toContain("no verdict");
 });
 
 test("text that a spreadsheet would run is defused, numbers are not touched", () => {

@@ -90,7 +90,7 @@ describe("the page's flags", () => {
   it("stand in the order of measures and codes, flagged and quiet apart, each with an id of its own", () => {
     const view = beyondChance(found, { period: "2026-Q3" });
     expect(view.flags.map(({ words }) => words.split(",")[1])).toEqual([" clinician X"]);
-    expect(view.flags[0]?.href).toBe("/lead/measures/separation-per-use?period=2026-Q3#chance");
+    expect(view.flags[0]?.href).toBe("/lead/measures/separation-per-use?period=2026-Q3&span=quarter#chance");
     expect(view.quiet.map(({ name }) => name)).toEqual([
       "C2, P1",
       "C10, P1",

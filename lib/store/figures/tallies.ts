@@ -25,8 +25,10 @@ export async function tallies(reach: FiguresReach | OwnReach, asked: Asked): Pro
   const protocol = asked.measures.some((measure) => criterionId(measure) !== undefined)
     ? await protocolWithin(reach)
     : defaultProtocol;
-  const rows =
-    others.length > 0 ? await counts(scope, { ...asked, measures: others }, protocol) : [];
+  const counted = await Promise.all(
+    together(others).map((measures) => counts(scope, { ...asked, measures }, protocol)),
+  );
+  const rows = counted.flat();
   if (perInstrument) rows.push(...(await instrumentCounts(scope, asked)));
   const grouped = new Map<string, CountRow[]>();
   for (const row of rows) {
@@ -42,6 +44,18 @@ export async function tallies(reach: FiguresReach | OwnReach, asked: Asked): Pro
     ...judgedBy(protocol, practices, some, asked),
   }));
 }
+
+/** Measures that one query counts: what reads the same rows together, and criteria a few at a time, side by side. */
+function together(measures: readonly string[]): string[][] {
+  const criteria = measures.filter((measure) => criterionId(measure) !== undefined);
+  const others = measures.filter((measure) => criterionId(measure) === undefined);
+  const groups = Array.from({ length: Math.ceil(criteria.length / criteriaAtATime) }, (_, place) =>
+    criteria.filter((_one, at) => Math.floor(at / criteriaAtATime) === place),
+  );
+  return [...(others.length > 0 ? [others] : []), ...groups];
+}
+
+const criteriaAtATime = 4;
 
 async function counts(
   scope: ReturnType<typeof scopeOf>,
