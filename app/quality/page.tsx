@@ -79,6 +79,9 @@ export default async function QualityPage(props: { searchParams: Address }) {
           criterion={view.report.criteria.find((one) => one.criterion.id === "line-rinse")}
           upkeep={view.upkeep}
         />
+        <p>
+          <Link href={`/upkeep?${asked}`}>The upkeep calendar, with every task</Link>
+        </p>
       </Section>
       <Section
         id="exceptions"
@@ -89,6 +92,9 @@ export default async function QualityPage(props: { searchParams: Address }) {
       </Section>
       <Section id="safety" title="Safety" note="Counts and dates only. Never scored on a person.">
         <Safety lines={view.safety} />
+        <p>
+          <Link href={`/safety?${asked}`}>The safety items by themselves</Link>
+        </p>
       </Section>
       <Section
         id="exports"

@@ -6,10 +6,12 @@ import type { Place } from "@/lib/records/reason";
 import type { TableName } from "@/lib/records/tables";
 import { type ClauseLine, clauseLine } from "./clause-line";
 import { day } from "./day";
+import { exceptionAddress } from "./exception-address";
 import type { SourceRow } from "./field-source";
 import { outcomeMark } from "./outcome-mark";
 import { reasonWords } from "./reason-words";
 import { visitAddress } from "./visit-address";
+import { mayBeExcepted } from "./visit-criteria";
 
 /** Why a unit counts as it does, as a page reads it. */
 export type ExplanationView = {
@@ -17,6 +19,8 @@ export type ExplanationView = {
   readonly where: string;
   readonly unit: string;
   readonly visitHref: string | null;
+  /** Where its exception is entered or asked about; null where none is foreseen or needed. */
+  readonly exceptionHref: string | null;
   readonly mark: string;
   readonly outcome: string;
   /** Which step settled it, in a sentence. */
@@ -74,6 +78,15 @@ export function explanationView(of: ExplanationOf): ExplanationView {
           .filter(Boolean)
           .join(", "),
     visitHref: chairDay || !of.mayOpenVisit ? null : visitAddress(head.practice, head.sessionId),
+    exceptionHref:
+      of.mayOpenVisit && mayBeExcepted(criterion, counted)
+        ? exceptionAddress({
+            practice: head.practice,
+            sessionId: head.sessionId,
+            criterion: criterion.id,
+            canal,
+          })
+        : null,
     ...outcomeMark(criterion, counted),
     because: becauseWords(of),
     steps: stepsOf(of, explanation),

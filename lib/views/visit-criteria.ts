@@ -2,6 +2,7 @@ import type { Criterion, Outcome } from "@/lib/protocol/criterion";
 import type { JudgedUnit } from "@/lib/protocol/judged-unit";
 import { inTradeOrder } from "./canal-order";
 import { evidenceWords } from "./evidence-words";
+import { exceptionAddress } from "./exception-address";
 import { explanationAddress, type UnitPlace } from "./explanation-address";
 import { outcomeMark } from "./outcome-mark";
 
@@ -29,6 +30,8 @@ export type VisitCriterion = {
     readonly evidence: string;
     /** The page that says why it counts so. */
     readonly why: string;
+    /** Where its exception is entered or asked about; null where none is foreseen or needed. */
+    readonly exception: string | null;
   }[];
 };
 
@@ -69,10 +72,25 @@ export function visitCriteria(
           canal: unit.canal || null,
           seq: unit.seq,
         }),
+        exception: mayBeExcepted(criterion, unit.outcome)
+          ? exceptionAddress({
+              practice: at.practice,
+              sessionId: at.sessionId ?? "",
+              criterion: criterion.id,
+              canal: unit.canal,
+            })
+          : null,
         evidence: evidenceWords(criterion, unit.unit).join("; "),
       })),
     };
   });
+}
+
+/** Neither met nor left out, and the criterion foresees that there may be a reason. */
+export function mayBeExcepted({ exceptions, unit }: Criterion, { outcome }: Outcome): boolean {
+  return (
+    exceptions !== null && unit !== "chair-day" && outcome !== "met" && outcome !== "excluded"
+  );
 }
 
 function stateOf(criterion: Criterion, outcome: Outcome): { mark: string; state: string } {

@@ -36,6 +36,14 @@ export function addressTable({ visit, imports, people }: Known): Line[] {
   const importPage = "app/records/imports/[id]/page.tsx";
   const personPage = "app/administration/person/[id]/page.tsx";
   const template = "GET app/api/records/format/[file]/route.ts";
+  const criterionPage = "app/protocol/[criterion]/page.tsx";
+  const readers = (status: Answer) =>
+    Object.fromEntries(
+      Object.keys({ ...leads, ...clinicians, ...officers, ...administrators }).map((who) => [
+        who,
+        status,
+      ]),
+    );
   const leadOnly = (status: Answer) => ({ "group lead": status, "MEDLAR lead": status });
   const keeperOnly = (status: Answer) => ({
     "record keeper": status,
@@ -71,6 +79,13 @@ export function addressTable({ visit, imports, people }: Known): Line[] {
     page("app/clinician/page.tsx", "/clinician", clinicians),
     page("app/clinician/page.tsx", "/clinician?period=2026-Q2", clinicians),
     page("app/quality/page.tsx", "/quality?period=2026-Q2", officers),
+    page("app/protocol/page.tsx", "/protocol", readers(200)),
+    page("app/protocol/page.tsx", "/protocol?practice=SPINDLE", readers(200)),
+    page(criterionPage, "/protocol/hypochlorite-floor", readers(200)),
+    page(criterionPage, "/protocol/no-such-criterion", readers(404)),
+    page("app/protocol/[criterion]/change/page.tsx", "/protocol/chelator/change", leads),
+    page("app/protocol/[criterion]/change/page.tsx", "/protocol/none/change", leadOnly(404)),
+    page("app/protocol/new/page.tsx", "/protocol/new", leads),
     page("app/quality/report/page.tsx", "/quality/report?period=2026-Q2", officers),
     page("app/exceptions/page.tsx", "/exceptions?period=2026-Q2", { ...leads, ...clinicians }),
     page("app/exceptions/page.tsx", "/exceptions?period=2026-Q2&view=own", {

@@ -25,6 +25,14 @@ const clinicians = ["clinician M-03", "clinician M-06"] as const;
 const keepers = ["record keeper", "SPINDLE record keeper"] as const;
 const email = "smuggled-in@tests.example";
 
+/** A criterion that could be put in force as it is. */
+const smuggled = {
+  ...{ id: "isolation", title: "Smuggled", statement: "-", rationale: "-", source: "-" },
+  ...{ unit: "visit", treatmentPopulation: false, population: { all: [] }, exclusions: [] },
+  ...{ met: { field: "step/dam", is: "done" }, exceptions: null, target: 1, targetSource: "-" },
+  ...{ completenessFloor: null, byClinician: true },
+};
+
 function calls({ people, imports, held, visit }: Known): Call[] {
   const person = `/administration/person/${people.lead}`;
   const persons = (name: string, form: Record<string, string>): Call => ({
@@ -61,9 +69,22 @@ function calls({ people, imports, held, visit }: Known): Call[] {
       ...{ session, criterion: "isolation", canal: "", ...form },
     },
   });
+  const protocol = (name: string, form: Record<string, string>): Call => ({
+    ...{ action: `app/protocol/acts.ts ${name}`, address: "/protocol", ...ofLeads },
+    form: { practice: "SPINDLE", practices: '["SPINDLE"]', isNew: "", ...form },
+  });
   const ofClinicians = { role: clinicians, beyond: "clinician M-06" } as const;
   const ofLeads = { role: leads, beyond: "MEDLAR lead" } as const;
+  const dated = { from: "2199-01-01", reason: "Smuggled in." };
+  const term = { kind: "step", code: "own-smuggled", words: "Smuggled" };
   return [
+    protocol("putInForceAct", { ...dated, criterion: JSON.stringify(smuggled) }),
+    protocol("previewAct", { criterion: JSON.stringify(smuggled) }),
+    protocol("endCriterionAct", { ...dated, id: "isolation" }),
+    protocol("withdrawVersionAct", { version: "1" }),
+    protocol("addTermAct", { ...term, where: "here" }),
+    protocol("rewordTermAct", term),
+    protocol("retireTermAct", { ...term, retired: "yes" }),
     exceptions("enterExceptionAct", visit.own, { reason: "not-possible", note: "" }, ofClinicians),
     exceptions("withdrawExceptionAct", visit.own, {}, ofClinicians),
     exceptions("answerAct", visit.own, { answer: "Smuggled in." }, ofClinicians),

@@ -80,6 +80,15 @@ export function tamperedAddresses({ visit }: Known): Tampered[] {
         address: `/exceptions/MEDLAR/${encodeURIComponent(id)}/${encodeURIComponent(id)}?canal=${encodeURIComponent(id)}`,
       },
     })),
+    ...practices.map((code) => ({
+      ...{ who: "group lead" as const, address: `/protocol?practice=${encodeURIComponent(code)}` },
+      says: "There is no practice",
+    })),
+    ...["' or 1=1 --", "%", "\u0001", "__proto__", "constructor"].flatMap((id) => [
+      ...["", "/change"].map((end) => ({
+        ...{ who: "group lead" as const, address: `/protocol/${encodeURIComponent(id)}${end}` },
+      })),
+    ]),
     ...["volume/volume", "criterion", "Volume", "%27", "%00", "__proto__", "constructor"].map(
       (id) => ({
         ...{ who: "group lead" as const, address: `/lead/measures/${id}` },

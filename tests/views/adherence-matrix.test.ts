@@ -9,7 +9,7 @@ import { columnBlocks } from "@/lib/views/column-blocks";
 import { clinician, rateFigure } from "./made-figure";
 
 // Shares are worked by hand from the counts beside them; the target and floor are those of lib/protocol/defaults, and the
-// flag is computed (with R 4.3, 2 * pbinom(61, 100, 260 / 300)): so far under the pooled rate that no allowance reaches it.
+// flag is computed (with R 4.2.2, 2 * pbinom(61, 100, 260 / 300)): so far under the pooled rate that no allowance reaches it.
 const criteria = defaults.filter(({ id }) =>
   ["isolation", "timer-reset", "line-rinse"].includes(id),
 );

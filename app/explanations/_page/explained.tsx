@@ -15,9 +15,16 @@ export function Explained(props: { of: ExplanationView }) {
         over={of.where}
         lead={of.criterion.statement}
         actions={
-          <Link className="button" href={`/protocol/${of.criterion.id}`}>
-            The criterion
-          </Link>
+          <>
+            <Link className="button" href={`/protocol/${of.criterion.id}`}>
+              The criterion
+            </Link>
+            {of.exceptionHref ? (
+              <Link className="button" href={of.exceptionHref}>
+                Exception
+              </Link>
+            ) : null}
+          </>
         }
       />
       <p className="finding">

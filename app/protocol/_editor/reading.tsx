@@ -12,7 +12,7 @@ export function Reading(props: { sentence: string; counted: string | null; count
       <p className="note" id="reads-as">
         {props.sentence}
       </p>
-      <h2>Last quarter by this</h2>
+      <h2>What it would have done</h2>
       {props.counted === null ? (
         <p>There are no records yet that could be counted.</p>
       ) : (

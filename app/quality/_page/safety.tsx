@@ -1,13 +1,13 @@
 import type { SafetyLine } from "@/lib/views/safety-list";
 import { TableBox } from "../../_parts/table-box";
 
-/** Incidents, and separations of which the patient is not known to have been told. */
+/** Contacts of irrigants, separations that are still open, and incidents: counts, days and what is still to be done. */
 export function Safety(props: { lines: readonly SafetyLine[] }) {
   if (props.lines.length === 0) {
     return (
       <p className="missing">
-        No incident is recorded in this period, and no separation of which the patient was not told.
-        What was not written down does not show here.
+        No incident is recorded in this period, no contact of hypochlorite with chlorhexidine, and no
+        separation that is open. What was not written down does not show here.
       </p>
     );
   }
@@ -28,6 +28,7 @@ export function Safety(props: { lines: readonly SafetyLine[] }) {
               <th scope="col">Days of the visits</th>
               <th scope="col">Patient told</th>
               <th scope="col">Reported</th>
+              <th scope="col">Still open</th>
               <th scope="col">Patients concerned</th>
             </tr>
           </thead>
@@ -40,10 +41,13 @@ export function Safety(props: { lines: readonly SafetyLine[] }) {
                   {line.events}
                 </td>
                 <td data-label="Days of the visits">{line.days}</td>
-                <td data-label="Patient told">{line.told}</td>
-                <td data-label="Reported">
-                  {line.reported || <span className="missing">not asked of separations</span>}
+                <td data-label="Patient told">
+                  {line.told || <span className="missing">not asked</span>}
                 </td>
+                <td data-label="Reported">
+                  {line.reported || <span className="missing">not asked</span>}
+                </td>
+                <td data-label="Still open">{line.open || "nothing"}</td>
                 <td data-label="Patients concerned">{line.patients}</td>
               </tr>
             ))}

@@ -10,6 +10,13 @@ export function fieldWords(field: Field, own: OwnWords): string {
     : field.words;
 }
 
+/** A field as a choice, before "is": "whether the canal was filled". */
+export function fieldChoiceWords(field: Field, own: OwnWords): string {
+  return field.kind === "flag"
+    ? (recordedAs[field.name] ?? fieldWords(field, own))
+    : fieldWords(field, own);
+}
+
 /** "the preparation is rotary", "the canal was filled", "the step “rubber dam” was not done". */
 export function isWords(
   field: Field,
@@ -95,6 +102,9 @@ const recordedAs: Readonly<Record<string, string>> = {
   timer_reset: "whether the timer was started afresh",
   single_use: "whether the instrument is for single use",
   fragment_on_arrival: "whether a fragment was there on arrival",
+  whole_tooth: "whether it was written down for the whole tooth",
+  powered: "whether a powered instrument was used",
+  continuous: "whether irrigant was delivered while a file worked",
 };
 /** Where "is" does not fit; the second of each is its opposite. */
 const templates: Readonly<Record<string, readonly [string, string]>> = {

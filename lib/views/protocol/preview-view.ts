@@ -70,7 +70,7 @@ export function previewView(of: {
       return items.length > 0
         ? [
             {
-              outcome,
+              outcome: outcome === "excluded" ? "left out" : outcome,
               mark,
               items: items.map((one) => ({
                 words: exampleWords(one, own),

@@ -14,7 +14,7 @@ import { bringIn } from "../bring-in";
 // Expected counts: worked by hand from the rows below.
 
 const reach = holderReach().figures;
-const by = ["group", "practice", "clinician", "chair"] as const;
+const by = ["group", "practice", "clinician"] as const;
 const [before, after, whole] = ["2026-07-01..2026-08-14", "2026-08-15..2026-09-30", "2026-Q3"].map(
   (name) => {
     const found = period(name);

@@ -73,21 +73,23 @@ export function totalEndOf({ core, negated }: Part): TotalEnd {
 /** A sentence about a list; of what there was before, what fits is kept. */
 export function sentence(name: SentenceName, list: List, before: Part): Part {
   const old = conditionsOf(before.core);
-  const [first = whatever, second = whatever, third = whatever] = old;
+  const [which = whatever, second = whatever, third = whatever] = old;
   const negated = name === "none" || name.startsWith("not-");
   const core = ((): OverList => {
-    if (name === "some" || name === "none") return { some: list.name, that: first };
+    if (name === "some" || name === "none") return { some: list.name, that: which };
     if (name === "every" || name === "not-every")
-      return { every: list.name, that: first, are: second };
+      return { every: list.name, that: which, are: second };
     if (name === "total") {
-      const number = list.fields.find(({ kind }) => kind === "number")?.name;
-      return { total: number ? [number] : [], of: list.name, that: first, atLeast: null };
+      const numbers = list.fields.filter(({ kind }) => kind === "number").map(({ name }) => name);
+      // What is most often added up comes first.
+      const first = ["volume_ml", "duration_s"].find((one) => numbers.includes(one)) ?? numbers[0];
+      return { total: first ? [first] : [], of: list.name, that: which, atLeast: null };
     }
     if (name === "between" || name === "not-between")
-      return { between: list.name, one: first, other: second, lies: third };
+      return { between: list.name, one: which, other: second, lies: third };
     if (name === "after" || name === "not-after")
-      return { after: list.name, each: first, comes: second };
-    return { nextTo: list.name, one: first, other: second };
+      return { after: list.name, each: which, comes: second };
+    return { nextTo: list.name, one: which, other: second };
   })();
   return { core, negated, unrecorded: before.unrecorded };
 }

@@ -3,7 +3,7 @@ import type { Field, List } from "@/lib/protocol/field";
 import { fieldOf, listOf, unitFields, unitLists } from "@/lib/protocol/vocabulary";
 import { unitWords } from "../code-words";
 import type { About } from "../condition-words";
-import { fieldWords } from "../field-sentence";
+import { fieldChoiceWords, fieldWords } from "../field-sentence";
 import { listName } from "../list-words";
 import type { OwnWords } from "../own-words";
 import { valueWords } from "../value-words";
@@ -25,7 +25,7 @@ export type Terms = {
 export function fieldChoices(about: About, terms: Terms): readonly OptionGroup[] {
   const option = (field: Field): Option => ({
     value: field.name,
-    words: fieldWords(field, about.own),
+    words: fieldChoiceWords(field, about.own),
   });
   if (about.list)
     return [{ label: `Of a ${about.list.item}`, options: about.list.fields.map(option) }];

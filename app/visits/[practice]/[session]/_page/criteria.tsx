@@ -39,6 +39,11 @@ export function Criteria(props: { of: readonly VisitCriterion[] }) {
                   <Link href={unit.why} className={`mark mark-${unit.mark}`}>
                     {unit.state}
                   </Link>
+                  {unit.exception ? (
+                    <Link className="small" href={unit.exception} style={{ display: "block" }}>
+                      Exception
+                    </Link>
+                  ) : null}
                 </td>
                 <td>{unit.evidence}</td>
               </tr>
