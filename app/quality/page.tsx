@@ -11,7 +11,7 @@ import { PeriodPicker } from "../_parts/period-picker";
 import { rightly } from "../_parts/rightly";
 import { Section } from "../_parts/section";
 import { within } from "../_parts/within";
-import { CriterionHistory } from "./_page/criterion-history";
+import { CriteriaTable } from "./_page/criteria-table";
 import { Exceptions } from "./_page/exceptions";
 import { ExportsBefore } from "./_page/exports-before";
 import { LineRinse } from "./_page/line-rinse";
@@ -60,12 +60,10 @@ export default async function QualityPage(props: { searchParams: Address }) {
       )}
       <Section
         id="criteria"
-        title="Criteria by quarter"
+        title="Criteria"
         note={`Two verdicts, never mixed: what these records say, and whether that is settled beyond chance. Records brought in up to ${report.cutOffWords}.`}
       >
-        {view.criteria.map((one) => (
-          <CriterionHistory key={one.criterion.id} of={one} practice={view.practice} />
-        ))}
+        <CriteriaTable criteria={report.criteria} asked={asked.toString()} />
       </Section>
       <Section id="overall" title="Overall" note="Two scores over all criteria at a visit.">
         <OverallScores of={report.overall} first="Where" />

@@ -13,15 +13,17 @@ import { figures } from "./figures";
  *
  * @param practices codes of the practices within the reach
  * @param asked.parts also the parts of the whole: practices and chairs
+ * @param asked.only ids of the criteria; all in force where absent
  * @returns in the order of criterion, period and subject
  */
 export async function adherenceFigures(
   reach: FiguresReach,
   periods: readonly Period[],
   practices: readonly string[],
-  asked: { readonly parts: boolean },
+  asked: { readonly parts: boolean; readonly only?: readonly string[] },
 ): Promise<RateFigure[]> {
-  const criteria = await criteriaShown(reach, periods);
+  const inForce = await criteriaShown(reach, periods);
+  const criteria = asked.only ? inForce.filter(({ id }) => asked.only?.includes(id)) : inForce;
   const several = practices.length > 1;
   const subjects: Subject[] = [
     ...(several ? [{ kind: "group" } as const] : []),

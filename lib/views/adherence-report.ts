@@ -85,17 +85,7 @@ export function adherenceReportOf(parts: AdherenceParts): AdherenceReport {
   const measures = [...new Set(parts.figures.map((figure) => figure.measure))];
   const criteria = measures.flatMap((measure) => {
     const some = parts.figures.filter((figure) => figure.measure === measure);
-    const criterion = some[0]?.criterion;
-    const lines = some.map((figure) => reportedLine(figure, parts.changes));
-    if (!criterion) return [];
-    return [
-      {
-        criterion,
-        definition: definitionOf({ measure, criterion }),
-        targetWords: targetWords(criterion),
-        lines,
-      },
-    ];
+    return adherenceCriterion(some, parts.changes) ?? [];
   });
   return {
     period: {
@@ -130,6 +120,21 @@ export function adherenceReportOf(parts: AdherenceParts): AdherenceReport {
       };
     }),
     cautions,
+  };
+}
+
+/** One criterion with a line for each of its figures; undefined where there is none. */
+export function adherenceCriterion(
+  figures: readonly RateFigure[],
+  changes: readonly Change[],
+): AdherenceCriterion | undefined {
+  const [first] = figures;
+  if (!first?.criterion) return undefined;
+  return {
+    criterion: first.criterion,
+    definition: definitionOf(first),
+    targetWords: targetWords(first.criterion),
+    lines: figures.map((figure) => reportedLine(figure, changes)),
   };
 }
 

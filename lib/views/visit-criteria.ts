@@ -88,9 +88,7 @@ export function visitCriteria(
 
 /** Neither met nor left out, and the criterion foresees that there may be a reason. */
 export function mayBeExcepted({ exceptions, unit }: Criterion, { outcome }: Outcome): boolean {
-  return (
-    exceptions !== null && unit !== "chair-day" && outcome !== "met" && outcome !== "excluded"
-  );
+  return exceptions !== null && unit !== "chair-day" && outcome !== "met" && outcome !== "excluded";
 }
 
 function stateOf(criterion: Criterion, outcome: Outcome): { mark: string; state: string } {

@@ -1,5 +1,5 @@
 import Link from "next/link";
-import type { QualityQuarter } from "@/lib/reports/quality-quarter";
+import type { QualityCriterion } from "@/lib/reports/quality-criterion";
 import { criterionPopulation } from "@/lib/views/criterion-population";
 import { Definition } from "../../_parts/definition";
 import { RateDrawing } from "../../_parts/rate-drawing";
@@ -7,17 +7,16 @@ import { TableBox } from "../../_parts/table-box";
 import { VerdictMark } from "../../_parts/verdict-mark";
 
 /** One criterion: what it demands, the chosen period by practice, and its last quarters with both verdicts. */
-export function CriterionHistory(props: {
-  of: QualityQuarter["criteria"][number];
-  practice: string | undefined;
-}) {
-  const { criterion, definition, targetWords, lines, quarters, rolling } = props.of;
+export function CriterionHistory(props: { of: QualityCriterion }) {
+  const { quarters, rolling } = props.of;
+  const { criterion, definition, targetWords, lines } = props.of.of;
   const parts = lines.filter((line) => line.figure.about.kind !== "chair");
-  const practice = props.practice ? `&practice=${encodeURIComponent(props.practice)}` : "";
+  const practice = props.of.practice ? `&practice=${encodeURIComponent(props.of.practice)}` : "";
+  const path = `/quality/criteria/${criterion.id}`;
   return (
     <article className="stack" aria-labelledby={`criterion-${criterion.id}`}>
       <div className="stack-tight">
-        <h3 id={`criterion-${criterion.id}`}>{criterion.title}</h3>
+        <h2 id={`criterion-${criterion.id}`}>{criterion.statement}</h2>
         <p>Target {targetWords}</p>
         <Definition of={criterion.title}>
           <p>{definition}</p>
@@ -89,7 +88,7 @@ export function CriterionHistory(props: {
                   {line.chosen ? (
                     line.quarter
                   ) : (
-                    <Link href={`/quality?period=${line.name}${practice}`}>{line.quarter}</Link>
+                    <Link href={`${path}?period=${line.name}${practice}`}>{line.quarter}</Link>
                   )}
                 </th>
                 {line.figure.estimate === null ? (

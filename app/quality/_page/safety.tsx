@@ -6,8 +6,8 @@ export function Safety(props: { lines: readonly SafetyLine[] }) {
   if (props.lines.length === 0) {
     return (
       <p className="missing">
-        No incident is recorded in this period, no contact of hypochlorite with chlorhexidine, and no
-        separation that is open. What was not written down does not show here.
+        No incident is recorded in this period, no contact of hypochlorite with chlorhexidine, and
+        no separation that is open. What was not written down does not show here.
       </p>
     );
   }
