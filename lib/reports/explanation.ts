@@ -10,12 +10,16 @@ import {
 import { Refused } from "@/lib/access/refused";
 import type { Viewer } from "@/lib/access/viewer";
 import { explain } from "@/lib/protocol/explain";
+import { criteriaOf } from "@/lib/protocol/protocol";
+import { ownTerms } from "@/lib/store/protocol/own-terms";
+import { protocolWithin } from "@/lib/store/protocol/versions";
 import { chairDay } from "@/lib/store/visit/chair-day";
 import { rowPlaces } from "@/lib/store/visit/row-places";
 import { unitVisit, type VisitHead } from "@/lib/store/visit/visit-head";
 import { visitRows } from "@/lib/store/visit/visit-rows";
 import { type VisitUnit, visitUnits } from "@/lib/store/visit/visit-units";
 import { type ExplanationView, explanationView } from "@/lib/views/explanation";
+import { ownWordsOf } from "@/lib/views/protocol/own-words";
 
 /** Where the unit is: a visit of a practice, with a canal and a number, or a chair on a day. */
 export type AskedUnit = { readonly criterion: string; readonly practice: string } & (
@@ -42,7 +46,12 @@ export async function explanation(
   const units = await visitUnits(reach, head, [asked.criterion]);
   const unit = "chair" in asked ? units[0] : theOne(units, asked.canal, number.parse(asked.seq));
   if (!unit) return null;
-  const rows = await visitRows(head);
+  const [rows, protocol, terms] = await Promise.all([
+    visitRows(head),
+    protocolWithin(reach),
+    ownTerms(reach),
+  ]);
+  const titles = new Map(criteriaOf(protocol).map(({ id, title }) => [id, title]));
   const items = Object.values(unit.unit.lists)
     .flat()
     .flatMap(({ row }) => row ?? []);
@@ -56,6 +65,8 @@ export async function explanation(
     counted: unit.counted,
     rows,
     places: await rowPlaces(items),
+    own: ownWordsOf(terms.filter(({ practice }) => practice === head.practice)),
+    titleOf: (id) => titles.get(id) ?? id,
     mayOpenVisit: "clinicianKey" in reach || reach.byClinician,
   });
 }

@@ -1,17 +1,15 @@
 import type { Figure, RateFigure } from "@/lib/audit/figure";
-import type { PageFlags } from "@/lib/audit/flagged";
 import { type Criterion, criterionMeasure } from "@/lib/protocol/criterion";
 import type { Period } from "@/lib/records/period";
 import { adherenceFinding } from "./adherence-finding";
-import { flagOf } from "./beyond-chance";
 import { columnBlocks } from "./column-blocks";
 import { day } from "./day";
 import { inOrderOfCodes, rowLabel } from "./interval-chart";
 import { measureAddress } from "./lead-address";
-import { count, percent, setShare } from "./quantity";
+import { type MatrixCell, type MatrixCellOf, matrixCell } from "./matrix-cell";
+import { setShare } from "./quantity";
 import { subjectId } from "./subject-id";
 import { letterWords, toldApart } from "./told-apart";
-import type { Verdict } from "./verdict-words";
 
 /** Criteria in rows against clinicians, or chairs, in columns; in blocks of columns that fit a sheet. */
 export type AdherenceMatrix = {
@@ -50,23 +48,7 @@ export type MatrixRow = {
   readonly cells: readonly MatrixCell[];
 };
 
-export type MatrixCell = {
-  readonly id: string;
-  /** Null where there are no units. */
-  readonly counted: {
-    /** The rate; empty where nothing is counted. */
-    readonly rate: string;
-    /** "50 of 52" */
-    readonly counts: string;
-    readonly state: Verdict;
-    /** "look" or "look first", as the flags have it. */
-    readonly flag: string | null;
-    /** The records that did not meet it, else those not recorded, else all. */
-    readonly href: string;
-  } | null;
-};
-
-export type MatrixOf = {
+export type MatrixOf = MatrixCellOf & {
   readonly period: Period;
   /** What the whole is called. */
   readonly whole: string;
@@ -74,8 +56,6 @@ export type MatrixOf = {
   readonly criteria: readonly Criterion[];
   /** By group, and by clinician or chair. */
   readonly figures: readonly Figure[];
-  readonly flags: PageFlags;
-  readonly filters: Readonly<Record<string, string | undefined>>;
 };
 
 /** Every criterion against everybody it is of, in the order of the rota and never ranked. */
@@ -84,18 +64,23 @@ export function adherenceMatrix(of: MatrixOf): AdherenceMatrix {
   const wholes = of.criteria.flatMap(
     (criterion) => figureOfWhole(rates, criterionMeasure(criterion)) ?? [],
   );
-  const clinicians = inOrderOfCodes(rates.filter(({ about }) => about.kind === "clinician"));
+  const clinicians = peopleIn(rates);
   const nameOf = toldApart(clinicians, ({ about }) => rowLabel(about));
   const lettered = clinicians.some((figure) => nameOf(figure) !== rowLabel(figure.about));
+  const flagged = of.flags.flagged.some(
+    ({ figure, flag }) => figure.criterion !== undefined && flag.tier !== null,
+  );
   return {
     finding: adherenceFinding(wholes, of.period),
     parts: [
-      partOf("clinicians", "By clinician", clinicians, nameOf, rates, of),
+      partOf("clinicians", "By clinician", columnsOf(clinicians, nameOf), rates, of),
       partOf(
         "chairs",
         "By chair: what staff and equipment do together",
-        inOrderOfCodes(rates.filter(({ about }) => about.kind === "chair")),
-        ({ about }) => rowLabel(about),
+        columnsOf(
+          inOrderOfCodes(rates.filter(({ about }) => about.kind === "chair")),
+          ({ about }) => rowLabel(about),
+        ),
         rates,
         of,
       ),
@@ -103,36 +88,56 @@ export function adherenceMatrix(of: MatrixOf): AdherenceMatrix {
     notes: [
       "In each cell: the share met, met of counted, and whether the target was reached in these records, which says nothing of chance. What is not recorded counts as not met. In the order of the codes, never ranked.",
       "Figures are of this period alone. Where units are few, a criterion's own page opens on four quarters.",
+      ...(flagged
+        ? [
+            "“Look” and “look first” stand where a rate is beyond chance, as said above under “Beyond chance?”.",
+          ]
+        : []),
       ...(lettered ? [letterWords] : []),
     ],
   };
 }
 
+/**
+ * A figure of each clinician, in the order of the rota. Where a person has several codes, that of a criterion may know
+ * but some of them: the one that knows most speaks for all.
+ */
+function peopleIn(rates: readonly RateFigure[]): RateFigure[] {
+  const people = new Map<string, RateFigure>();
+  for (const figure of rates) {
+    if (figure.about.kind !== "clinician") continue;
+    const known = people.get(figure.about.key)?.about;
+    if (known?.kind !== "clinician" || known.code.length < figure.about.code.length)
+      people.set(figure.about.key, figure);
+  }
+  return inOrderOfCodes([...people.values()]);
+}
+
+function columnsOf(
+  figures: readonly RateFigure[],
+  nameOf: (figure: RateFigure) => string,
+): MatrixBlock["columns"] {
+  const columns = figures.map((figure) => ({ id: subjectId(figure.about), name: nameOf(figure) }));
+  return [...new Map(columns.map((column) => [column.id, column])).values()];
+}
+
 function partOf(
   id: MatrixPart["id"],
   title: string,
-  figures: readonly RateFigure[],
-  nameOf: (figure: RateFigure) => string,
+  columns: MatrixBlock["columns"],
   rates: readonly RateFigure[],
   of: MatrixOf,
 ): MatrixPart | null {
-  const criteria = of.criteria.filter((one) => one.byClinician === (id === "clinicians"));
+  const kind = id === "clinicians" ? "clinician" : "chair";
+  const criteria = of.criteria.filter((one) => one.byClinician === (kind === "clinician"));
   if (criteria.length === 0) return null;
-  const columns = [
-    ...new Map(
-      figures.map((figure) => [
-        subjectId(figure.about),
-        { id: subjectId(figure.about), name: nameOf(figure) },
-      ]),
-    ).values(),
-  ];
   const rows = criteria.map((criterion) => {
     const measure = criterionMeasure(criterion);
-    const some = figures.filter((figure) => figure.measure === measure);
+    const some = rates.filter((figure) => figure.measure === measure && figure.about.kind === kind);
     return {
       ...rowOf(criterion, figureOfWhole(rates, measure), of),
       cells: columns.map((column) =>
-        cellOf(
+        matrixCell(
           column.id,
           some.find(({ about }) => subjectId(about) === column.id),
           of,
@@ -145,7 +150,7 @@ function partOf(
     const which = !first ? "" : first === last ? `, ${first}` : `, ${first} to ${last}`;
     return {
       id: `${id} ${from}`,
-      label: `Criteria by ${id === "clinicians" ? "clinician" : "chair"}${which}`,
+      label: `Criteria by ${kind}${which}`,
       columns: columns.slice(from, until),
       rows: rows.map((row) => ({ ...row, cells: row.cells.slice(from, until) })),
     };
@@ -167,38 +172,8 @@ function rowOf(
     href: measureAddress(measure, { ...of.filters, span: "quarter" }),
     target: differ ? "targets differ" : `target ${setShare(criterion.target)}`,
     changed: changed.length > 0 ? `changed on ${changed.map(day).join(", ")}` : "",
-    whole: cellOf("whole", whole, of),
+    whole: matrixCell("whole", whole, of),
   };
-}
-
-function cellOf(id: string, figure: RateFigure | undefined, of: MatrixOf): MatrixCell {
-  if (!figure || figure.population === 0) return { id, counted: null };
-  const { about, estimate, numerator, denominator, notMet, notRecorded } = figure;
-  const outcome = notMet > 0 ? "not-met" : notRecorded > 0 ? "not-recorded" : undefined;
-  const practice = about.kind === "chair" ? about.practice : of.filters.practice;
-  const clinician = about.kind === "clinician" ? about.key : undefined;
-  return {
-    id,
-    counted: {
-      rate: estimate === null ? "" : percent(estimate),
-      counts: estimate === null ? "" : `${count(numerator)} of ${count(denominator)}`,
-      state: stateOf(figure),
-      flag: flagOf(of.flags, figure) ?? null,
-      href: measureAddress(
-        figure.measure,
-        { ...of.filters, practice, span: "quarter", clinician, outcome },
-        "#records",
-      ),
-    },
-  };
-}
-
-function stateOf({ estimate, inTheseRecords }: RateFigure): Verdict {
-  if (estimate === null) return { mark: "missing", words: "nothing to assess" };
-  if (inTheseRecords === "reached") return { mark: "met", words: "reached" };
-  if (inTheseRecords === "not reached") return { mark: "missed", words: "not reached" };
-  if (inTheseRecords === "not assessable") return { mark: "missing", words: "not assessable" };
-  return { mark: "open", words: "no one target" };
 }
 
 function figureOfWhole(rates: readonly RateFigure[], measure: string): RateFigure | undefined {

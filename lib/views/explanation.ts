@@ -4,11 +4,11 @@ import type { JudgedUnit } from "@/lib/protocol/judged-unit";
 import type { Values } from "@/lib/records/column";
 import type { Place } from "@/lib/records/reason";
 import type { TableName } from "@/lib/records/tables";
-import { type ClauseLine, clauseLine } from "./clause-line";
+import { type ClauseLine, type ClauseSources, clauseLine } from "./clause-line";
 import { day } from "./day";
 import { exceptionAddress } from "./exception-address";
-import type { SourceRow } from "./field-source";
 import { outcomeMark } from "./outcome-mark";
+import type { OwnWords } from "./protocol/own-words";
 import { reasonWords } from "./reason-words";
 import { visitAddress } from "./visit-address";
 import { mayBeExcepted } from "./visit-criteria";
@@ -59,6 +59,9 @@ export type ExplanationOf = {
   }[];
   readonly places: ReadonlyMap<string, Place & { readonly sessionId: string | null }>;
   readonly mayOpenVisit: boolean;
+  /** The practice's own terms in words. */
+  readonly own: OwnWords;
+  readonly titleOf: (id: string) => string;
 };
 
 /** The explanation in words; every value with the file and line it came from. */
@@ -96,14 +99,15 @@ export function explanationView(of: ExplanationOf): ExplanationView {
 function stepsOf(of: ExplanationOf, explanation: Explanation): ExplanationStep[] {
   const { criterion, unit } = of;
   const settled = (step: Explanation["settledBy"]) => explanation.settledBy === step;
-  const line = (clause: Explanation["met"]) => clauseLine(clause, sourcesOf(of));
+  const lines = (clause: Explanation["met"], isDemand = false) =>
+    [clauseLine(clause, { ...sourcesOf(of), isDemand })].filter((line) => line !== null);
   return [
     {
       id: "population",
       title: "Is it a unit of this criterion?",
       settled: settled("population"),
       says: truthWords(explanation.population.truth, "Yes.", "No.", "That cannot be told."),
-      clauses: [line(explanation.population)],
+      clauses: lines(explanation.population),
     },
     ...(criterion.treatmentPopulation
       ? [
@@ -125,7 +129,7 @@ function stepsOf(of: ExplanationOf, explanation: Explanation): ExplanationStep[]
       settled:
         settled("exclusion") && (clause.truth === true || of.counted.outcome === "not recorded"),
       says: truthWords(clause.truth, "Yes, it is left out.", "No.", "That cannot be told."),
-      clauses: [line(clause)],
+      clauses: lines(clause),
     })),
     {
       id: "met",
@@ -137,7 +141,7 @@ function stepsOf(of: ExplanationOf, explanation: Explanation): ExplanationStep[]
         "No.",
         "That cannot be told: something is not recorded.",
       ),
-      clauses: [line(explanation.met)],
+      clauses: lines(explanation.met, true),
     },
     ...(criterion.exceptions
       ? [
@@ -183,15 +187,10 @@ function truthWords(truth: boolean | undefined, yes: string, no: string, unknown
   return truth === undefined ? unknown : truth ? yes : no;
 }
 
-function sourcesOf(of: ExplanationOf): {
-  readonly unit: Criterion["unit"];
-  readonly canal: string;
-  readonly seq: number | null;
-  readonly rows: readonly SourceRow[];
-  readonly places: ExplanationOf["places"];
-  readonly sessionId: string;
-} {
+function sourcesOf(of: ExplanationOf): Omit<ClauseSources, "isDemand"> {
   return {
+    own: of.own,
+    titleOf: of.titleOf,
     unit: of.criterion.unit,
     canal: of.canal,
     seq: of.seq,

@@ -1,6 +1,7 @@
 import type { RateFigure } from "@/lib/audit/figure";
 import type { Flagged, PageFlags } from "@/lib/audit/flagged";
 import { lowerIsBetter } from "@/lib/audit/nearest-seen";
+import { byKey } from "./by-key";
 import { valueWords } from "./figure-line";
 import { promiseOf } from "./flag-levels";
 import { titleOf, unitName } from "./measure-words";
@@ -43,12 +44,22 @@ export function promiseWords(page: PageFlags): string {
   return `${figures} on this page; by chance alone about ${outside} would lie outside 95 % limits, so that is not a flag here. ${promiseOf(page.levels)}`;
 }
 
+/** So many figures one by one are read; more are a wall. */
+const mostListed = 6;
+
 /** Which figures take no part because too little is recorded; null where all do. */
 export function notAssessableWords(
   figures: readonly RateFigure[],
   nameOf: (figure: RateFigure) => string,
 ): string | null {
   if (figures.length === 0) return null;
+  const byMeasure = byKey(figures, ({ measure }) => measure);
+  if (figures.length > mostListed && byMeasure.size > 1) {
+    const counted = [...byMeasure.values()].flatMap((some) =>
+      some[0] ? [`${titleOf(some[0])} (${count(some.length)})`] : [],
+    );
+    return `Too little is recorded to judge ${count(figures.length)} figures, so they take no part: clinicians' of ${counted.join(", ")}. Under “Criteria” they are marked as not assessable.`;
+  }
   const listed = figures.map(
     (figure) =>
       `${titleOf(figure)} of ${nameOf(figure)} (${count(figure.denominator - figure.notRecorded)} of ${count(figure.denominator)} recorded)`,

@@ -14,7 +14,8 @@ import { heldWords } from "./held-words";
 import { inOrderOfCodes, rowLabel } from "./interval-chart";
 import { measureAddress, visitAddress } from "./lead-address";
 import { type Family, leadFamily } from "./lead-family";
-import { type LookLine, lookLines } from "./lead-look";
+import { lookLines } from "./lead-look";
+import type { LookLine } from "./lead-look-criteria";
 import { monthsChart } from "./months-chart";
 import { count } from "./quantity";
 import { toldApart } from "./told-apart";
@@ -141,7 +142,11 @@ function overallOf(of: LeadQuarterOf): CompositeView {
   );
   const nameOf = toldApart(clinicians, ({ about }) => rowLabel(about));
   return compositeView([...others, ...clinicians], of.criteria, (figure) =>
-    figure.about.kind === "clinician" ? nameOf(figure) : rowLabel(figure.about),
+    figure.about.kind === "clinician"
+      ? nameOf(figure)
+      : figure.about.kind === "group"
+        ? "All practices"
+        : rowLabel(figure.about),
   );
 }
 

@@ -1,28 +1,17 @@
-import type { Known, Somebody, Who } from "./everybody";
+import {
+  type Answer,
+  administrators,
+  api,
+  clinicians,
+  keepers,
+  type Line,
+  leads,
+  officers,
+  page,
+} from "./address-line";
+import { criterionAddresses } from "./criterion-addresses";
+import type { Known } from "./everybody";
 
-/** A status, or where the answer leads. */
-export type Answer = number | `to ${string}`;
-
-/** One address and what it answers. */
-export interface Line {
-  /** The page's or route's file; a route's method stands before it. */
-  of: string;
-  address: string;
-  /** Sent with a POST, as form data. */
-  form?: Record<string, string>;
-  /** It ends the session, so it is tried as nobody only; lead.spec.ts signs out. */
-  endsSession?: boolean;
-  nobody: Answer;
-  /** Those who are answered otherwise than the others. */
-  answers: Partial<Record<Somebody, Answer>>;
-  others: Answer;
-}
-
-const leads = { "group lead": 200, "MEDLAR lead": 200 } as const;
-const clinicians = { "clinician M-03": 200, "clinician M-06": 200 } as const;
-const officers = { "quality officer": 200, "SPINDLE quality officer": 200 } as const;
-const keepers = { "record keeper": 200, "SPINDLE record keeper": 200 } as const;
-const administrators = { administrator: 200, "SPINDLE administrator": 200 } as const;
 const noId = 999_999_999;
 
 /**
@@ -120,6 +109,8 @@ export function addressTable({ visit, imports, people }: Known): Line[] {
     page("app/administration/practices/page.tsx", "/administration/practices", administrators),
     page("app/administration/levels/page.tsx", "/administration/levels", administrators),
 
+    ...criterionAddresses(visit),
+
     page(visitPage, `/visits/MEDLAR/${visit.own}`, { ...leads, "clinician M-03": 200 }),
     page(visitPage, `/visits/MEDLAR/${visit.other}`, { ...leads, "clinician M-06": 200 }),
     page(visitPage, `/visits/SPINDLE/${visit.spindle}`, { "group lead": 200 }),
@@ -211,24 +202,4 @@ export function addressTable({ visit, imports, people }: Known): Line[] {
       endsSession: true,
     },
   ];
-}
-
-/** What the line answers to somebody. */
-export function answerTo(line: Line, who: Who): Answer {
-  return who === "nobody" ? line.nobody : (line.answers[who] ?? line.others);
-}
-
-/** A page: nobody is led to the sign-in, everybody else is refused. */
-function page(of: string, address: string, answers: Line["answers"]): Line {
-  return { of, address, nobody: "to /sign-in", answers, others: 403 };
-}
-
-/** A route for programs and downloads. */
-function api(
-  of: string,
-  address: string,
-  answers: Line["answers"],
-  form?: Record<string, string>,
-): Line {
-  return { of, address, nobody: 401, answers, others: 403, ...(form ? { form } : {}) };
 }

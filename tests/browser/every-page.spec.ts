@@ -1,5 +1,6 @@
 import { type APIRequestContext, type APIResponse, expect, request, test } from "@playwright/test";
-import { type Answer, addressTable, answerTo, type Line } from "./address-table";
+import { type Answer, answerTo, type Line } from "./address-line";
+import { addressTable } from "./address-table";
 import { everybody, known, stateOf, type Who } from "./everybody";
 import { pagesAndRoutes } from "./project-pages";
 import { tamperedAddresses } from "./tampered-addresses";

@@ -46,6 +46,32 @@ test("The clinical lead goes from the quarter to a measure, the records behind a
   await expect(page.locator("#sources")).toContainText(/\.csv, line \d/);
 });
 
+test("A cell of the criteria leads to that clinician's records that did not meet it", async ({
+  browser,
+}) => {
+  const page = await (await browser.newContext({ storageState: stateOf("group lead") })).newPage();
+  await page.goto("/lead");
+  await choosePeriodBefore(page);
+  const matrix = page.locator("#criteria table").first();
+  const heads = await matrix.locator("thead th").allTextContents();
+  const cell = matrix.locator('td:nth-child(n + 3) a[href*="outcome=not-met"]').first();
+  const [place, title, counts] = await cell.evaluate((link) => {
+    const cell = link.closest("td");
+    return [
+      cell?.cellIndex ?? 0,
+      cell?.parentElement?.querySelector("th a")?.textContent ?? "",
+      cell?.querySelector("div")?.textContent ?? "",
+    ] as const;
+  });
+  const code = codeOf({ name: heads[place] ?? "" });
+  await cell.click();
+  await expect(page.getByRole("heading", { level: 1 })).toHaveText(title);
+  const records = await tableRows(page.locator("#records table"));
+  expect(records.length).toBeGreaterThan(0);
+  expect(records.length).toBeLessThanOrEqual(notMetAtMost(counts));
+  for (const record of records) expect(record["Clinician, chair"]).toContain(code);
+});
+
 test("The units of the clinicians and of the practices add up to the whole", async ({
   browser,
 }) => {
@@ -124,6 +150,12 @@ function walk(rows: Record<string, string>[]) {
 /** What a chart's table and the table of figures both say. */
 function shared(row: Record<string, string>) {
   return [nameOf(row), row.Estimate, row["95 % interval"], row.Counts, row["Not recorded"]];
+}
+
+/** So many units are not met at most where "50 of 52" are met. */
+function notMetAtMost(counts: string): number {
+  const [met, all] = counts.split("of").map(firstNumber);
+  return (all ?? 0) - (met ?? 0);
 }
 
 function nameOf(row: Record<string, string>): string {

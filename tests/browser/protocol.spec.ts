@@ -106,9 +106,7 @@ test("It is taken out of force from today on, and works without a mouse and on a
   const end = page.getByRole("form", { name: "Take out of force" });
   await end.getByLabel("Reason").fill("A trial.");
   await page.keyboard.press("Enter");
-  await expect(page.locator(".finding")).toHaveText(
-    /^Not in force: out of force since .*A trial\./,
-  );
+  await expect(page.locator(".finding")).toHaveText(/^Out of force since .*: A trial\.$/);
 
   await page.goto("/protocol/isolation/change?practice=MEDLAR");
   const met = page.getByRole("group", { name: "Met if", exact: true });

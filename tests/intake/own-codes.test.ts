@@ -13,7 +13,10 @@ const exceptions = (criterion: string) =>
   );
 
 test("a practice's own step and own criterion are taken, in small letters", async () => {
-  expect(await steps("own-photo")).toMatchObject({ verdict: "good", values: { step: "own-photo" } });
+  expect(await steps("own-photo")).toMatchObject({
+    verdict: "good",
+    values: { step: "own-photo" },
+  });
   expect(await steps("OWN-Photo-2")).toMatchObject({ values: { step: "own-photo-2" } });
   expect(await steps(`own-${"x".repeat(60)}`)).toMatchObject({ verdict: "good" });
   expect(await exceptions("own-upper-molars")).toMatchObject({
@@ -23,14 +26,19 @@ test("a practice's own step and own criterion are taken, in small letters", asyn
   expect(await steps("dam")).toMatchObject({ verdict: "good", values: { step: "dam" } });
 });
 
-test.each(["photo", "own-", "own_photo", "own-é", "own-a b", "x-own-photo", `own-${"x".repeat(61)}`])(
-  "%s is held, and the remedy says what is taken",
-  async (step) => {
-    const row = await steps(step);
-    expect(row).toMatchObject({ verdict: "held" });
-    expect(JSON.stringify(row)).toContain("begins with own-");
-  },
-);
+test.each([
+  "photo",
+  "own-",
+  "own_photo",
+  "own-é",
+  "own-a b",
+  "x-own-photo",
+  `own-${"x".repeat(61)}`,
+])("%s is held, and the remedy says what is taken", async (step) => {
+  const row = await steps(step);
+  expect(row).toMatchObject({ verdict: "held" });
+  expect(JSON.stringify(row)).toContain("begins with own-");
+});
 
 test("other choices take no own codes", async () => {
   const [row] = await rowsIn("steps.csv", "session_id,step,status\nV-1,dam,own-done\n");
@@ -44,5 +52,9 @@ test("the description and the Table Schema say it", () => {
   expect(field?.constraints?.enum).toBeUndefined();
   const pattern = new RegExp(`^(${field?.constraints?.pattern})$`);
   expect(["dam", "own-photo"].map((code) => pattern.test(code))).toEqual([true, true]);
-  expect(["photo", "own-", "dam2"].map((code) => pattern.test(code))).toEqual([false, false, false]);
+  expect(["photo", "own-", "dam2"].map((code) => pattern.test(code))).toEqual([
+    false,
+    false,
+    false,
+  ]);
 });

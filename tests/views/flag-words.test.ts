@@ -12,6 +12,7 @@ import {
 } from "@/lib/views/flag-words";
 import { percent } from "@/lib/views/quantity";
 import { clinician, rateFigure } from "./made-figure";
+import { measured } from "./measured";
 
 // Expected values: the project's own wording; numbers worked by hand from the counts written here.
 
@@ -90,7 +91,9 @@ describe("the page's flags", () => {
   it("stand in the order of measures and codes, flagged and quiet apart, each with an id of its own", () => {
     const view = beyondChance(found, { period: "2026-Q3" });
     expect(view.flags.map(({ words }) => words.split(",")[1])).toEqual([" clinician X"]);
-    expect(view.flags[0]?.href).toBe("/lead/measures/separation-per-use?period=2026-Q3&span=quarter#chance");
+    expect(view.flags[0]?.href).toBe(
+      "/lead/measures/separation-per-use?period=2026-Q3&span=quarter#chance",
+    );
     expect(view.quiet.map(({ name }) => name)).toEqual([
       "C2, P1",
       "C10, P1",
@@ -121,6 +124,14 @@ describe("the page's flags", () => {
       "Too little is recorded to judge, so these take no part: Timer reset for the canal of T, P1 (60 of 100 recorded).",
     );
     expect(notAssessableWords([], () => "")).toBeNull();
+    // Seven figures of two criteria would be a wall of words.
+    const seven = Array.from({ length: 7 }, (_, place) => ({
+      ...thin,
+      ...(place < 2 ? measured("criterion/isolation") : {}),
+    }));
+    expect(notAssessableWords(seven, () => "")).toBe(
+      "Too little is recorded to judge 7 figures, so they take no part: clinicians' of Isolation by rubber dam (2), Timer reset for the canal (5). Under “Criteria” they are marked as not assessable.",
+    );
   });
 });
 

@@ -98,3 +98,33 @@ test("weeks without records and values that disagree are said", () => {
     "1 canal has a volume, flow and time that disagree by over a tenth.",
   ]);
 });
+
+test("what several practices have in common is one sentence, and what is missed goes before what cannot be assessed", () => {
+  const of = (code: string, measure: string, met: number, notMet: number, notRecorded: number) =>
+    rateFigure({
+      measure: `criterion/${measure}`,
+      subject: { kind: "practice", code },
+      numerator: met,
+      denominator: met + notMet + notRecorded,
+      notMet,
+      notRecorded,
+    });
+  const lines = at([
+    of("P1", "isolation", 50, 0, 50),
+    of("P2", "isolation", 10, 0, 10),
+    of("P1", "timer-reset", 800, 200, 0),
+    of("P2", "timer-reset", 80, 120, 0),
+    of("P1", "no-hypochlorite-chlorhexidine-contact", 7, 1, 0),
+    of("P2", "no-hypochlorite-chlorhexidine-contact", 9, 3, 0),
+  ]);
+  expect(lines.map(({ words }) => words)).toEqual([
+    "Timer reset for the canal is under its target of 95 % beyond chance, even were all that is not recorded met: P1 800 of 1\u202f000 canals, 80.0 %; P2 80 of 200, 40.0 %.",
+    "No hypochlorite next to chlorhexidine, not done where every one should be: P1 1 of 8 visits; P2 3 of 12.",
+    "Isolation by rubber dam cannot be assessed, recorded are: P1 50 of 100 visits; P2 10 of 20, under the floor of 90 %.",
+  ]);
+  expect(lines.map(({ href }) => href)).toEqual([
+    "/lead/measures/criterion/timer-reset?period=2026-Q3&span=quarter&outcome=not-met#records",
+    "/lead/measures/criterion/no-hypochlorite-chlorhexidine-contact?period=2026-Q3&span=quarter&outcome=not-met#records",
+    "/lead/measures/criterion/isolation?period=2026-Q3&span=quarter&outcome=not-recorded#records",
+  ]);
+});

@@ -7,7 +7,7 @@ export function Clause(props: { of: ClauseLine }) {
   return (
     <div className="clause">
       <p>
-        <span className={`mark mark-${of.mark}`}>{of.state}</span> {of.words}
+        <span className={`mark mark-${of.mark}`}>{of.state}:</span> {of.words}
       </p>
       {of.found ? (
         <p className="small">
@@ -25,6 +25,7 @@ export function Clause(props: { of: ClauseLine }) {
 
 function Items(props: { of: ItemTable }) {
   const { of } = props;
+  const sourced = of.rows.some((row) => row.source !== "");
   if (of.rows.length === 0) return <p className="small soft">There is none.</p>;
   return (
     <TableBox label={of.label}>
@@ -32,25 +33,25 @@ function Items(props: { of: ItemTable }) {
         <caption className="small">{of.label}</caption>
         <thead>
           <tr>
-            <th scope="col">Asked for</th>
+            {sourced ? <th scope="col">Asked for</th> : null}
             {of.head.map((head) => (
               <th key={head} scope="col">
                 {head}
               </th>
             ))}
-            <th scope="col">From</th>
+            {sourced ? <th scope="col">From</th> : null}
           </tr>
         </thead>
         <tbody>
           {of.rows.map((row) => (
             <tr key={row.id}>
-              <td data-label="Asked for">{row.asked}</td>
+              {sourced ? <td data-label="Asked for">{row.asked}</td> : null}
               {row.cells.map((cell, place) => (
                 <td key={of.head[place]} data-label={of.head[place]}>
                   {cell}
                 </td>
               ))}
-              <td data-label="From">{row.source}</td>
+              {sourced ? <td data-label="From">{row.source}</td> : null}
             </tr>
           ))}
         </tbody>

@@ -1,10 +1,7 @@
 import Link from "next/link";
 import { TableBox } from "@/app/_parts/table-box";
-import type {
-  AdherenceMatrix as Matrix,
-  MatrixBlock,
-  MatrixCell,
-} from "@/lib/views/adherence-matrix";
+import type { AdherenceMatrix as Matrix, MatrixBlock } from "@/lib/views/adherence-matrix";
+import type { MatrixCell } from "@/lib/views/matrix-cell";
 import { unbroken } from "@/lib/views/unbroken";
 
 /** Every criterion against everybody it is of: the whole first, then a column each, in blocks that fit a sheet. */

@@ -1,6 +1,7 @@
 import Link from "next/link";
 import { TableBox } from "@/app/_parts/table-box";
 import type { LeadQuarter } from "@/lib/views/lead-quarter";
+import { unbroken } from "@/lib/views/unbroken";
 
 /** What stands out among clinicians after allowing for how many are compared, and what could have been seen. */
 export function BeyondChance(props: { view: LeadQuarter["chance"] }) {
@@ -14,14 +15,14 @@ export function BeyondChance(props: { view: LeadQuarter["chance"] }) {
           <ul className="notes">
             {flags.map((flag) => (
               <li key={flag.words} className="note-look">
-                {flag.words} <Link href={flag.href}>Look closer</Link>
+                {unbroken(flag.words)} <Link href={flag.href}>Look closer</Link>
               </li>
             ))}
           </ul>
           <p>{howToLook}</p>
         </>
       )}
-      <p className="note">{promise}</p>
+      <p className="note">{unbroken(promise)}</p>
       {notAssessable ? <p>{notAssessable}</p> : null}
       {quiet.length > 0 ? (
         <details>

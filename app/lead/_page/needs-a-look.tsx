@@ -1,5 +1,7 @@
 import Link from "next/link";
-import { type LookLine, nothingToSee } from "@/lib/views/lead-look";
+import { nothingToSee } from "@/lib/views/lead-look";
+import type { LookLine } from "@/lib/views/lead-look-criteria";
+import { unbroken } from "@/lib/views/unbroken";
 
 /** What needs a look, in sentences, and what is not judged yet. */
 export function NeedsALook(props: { lines: readonly LookLine[] }) {
@@ -11,7 +13,7 @@ export function NeedsALook(props: { lines: readonly LookLine[] }) {
         <ul className="notes">
           {props.lines.map((line) => (
             <li key={line.words} className="note-look">
-              {line.words}
+              {unbroken(line.words)}
               {line.href ? (
                 <>
                   {" "}

@@ -56,10 +56,7 @@ export default async function CriterionPage(props: {
         practices={found.practices}
         practice={practice.code}
       />
-      <p className="finding">
-        {found.inForce ? `In force ${found.standing}` : `Not in force: ${found.standing}`}
-        {found.next ? `; ${found.next}` : ""}.
-      </p>
+      <p className="finding">{found.standing}</p>
       <Section id="states" title="What it states">
         <Stated page={found} />
       </Section>

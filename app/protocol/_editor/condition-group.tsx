@@ -1,6 +1,6 @@
 "use client";
 
-import { type About, conditionWords, groupOf } from "@/lib/views/protocol/condition-words";
+import { conditionWords, groupOf } from "@/lib/views/protocol/condition-words";
 import { moved, type Path } from "@/lib/views/protocol/edit/at-path";
 import { newRow, newSentence } from "@/lib/views/protocol/edit/beginnings";
 import type { EditedCondition } from "@/lib/views/protocol/edit/editable";
@@ -8,19 +8,9 @@ import { conditionOf, type Part, partOf, wrappersOf } from "@/lib/views/protocol
 import { Choice } from "./choice";
 import { ConditionItem } from "./condition-item";
 import { idOf, useEditor } from "./editor-tools";
+import type { GroupProps } from "./group-props";
 import { UnrecordedChoice } from "./unrecorded-choice";
 import { Wrong } from "./wrong";
-
-export type GroupProps = {
-  at: Path;
-  condition: EditedCondition;
-  about: About;
-  /** What the group says, as a legend: "Met if". */
-  legend: string;
-  /** What it comes to without a row. */
-  empty: string;
-  depth: number;
-};
 
 /** How deeply groups stand in groups. */
 const deepest = 3;

@@ -1,14 +1,15 @@
 "use client";
 
 import type { ReactNode } from "react";
-import { type About, groupOf } from "@/lib/views/protocol/condition-words";
+import type { About } from "@/lib/views/protocol/about";
+import { groupOf } from "@/lib/views/protocol/condition-words";
 import type { Path } from "@/lib/views/protocol/edit/at-path";
 import { isRow } from "@/lib/views/protocol/edit/comparisons";
 import type { EditedCondition } from "@/lib/views/protocol/edit/editable";
 import { conditionOf, type Part, partOf } from "@/lib/views/protocol/part";
-import type { GroupProps } from "./condition-group";
 import { ConditionRow } from "./condition-row";
 import { idOf, useEditor } from "./editor-tools";
+import type { GroupProps } from "./group-props";
 import { ListSentence } from "./list-sentence";
 import { Wrong } from "./wrong";
 

@@ -1,6 +1,7 @@
 "use client";
 
-import { type About, fieldAbout } from "@/lib/views/protocol/condition-words";
+import type { About } from "@/lib/views/protocol/about";
+import { fieldAbout } from "@/lib/views/protocol/condition-words";
 import type { Path } from "@/lib/views/protocol/edit/at-path";
 import {
   type ComparisonName,

@@ -1,6 +1,6 @@
 "use client";
 
-import type { About } from "@/lib/views/protocol/condition-words";
+import type { About } from "@/lib/views/protocol/about";
 import { moved } from "@/lib/views/protocol/edit/at-path";
 import { newExclusion, reworded } from "@/lib/views/protocol/edit/beginnings";
 import type { EditedCriterion } from "@/lib/views/protocol/edit/editable";

@@ -1,7 +1,7 @@
 "use client";
 
 import type { ReactNode } from "react";
-import type { About } from "@/lib/views/protocol/condition-words";
+import type { About } from "@/lib/views/protocol/about";
 import type { Path } from "@/lib/views/protocol/edit/at-path";
 import type { EditedCondition } from "@/lib/views/protocol/edit/editable";
 import {
@@ -17,8 +17,8 @@ import { listAbout, listChoices } from "@/lib/views/protocol/edit/vocabulary-cho
 import { listWords } from "@/lib/views/protocol/list-words";
 import { type Part, wrappersOf } from "@/lib/views/protocol/part";
 import { Choice } from "./choice";
-import type { GroupProps } from "./condition-group";
 import { idOf, useEditor } from "./editor-tools";
+import type { GroupProps } from "./group-props";
 import { TotalChoice } from "./total-choice";
 import { UnrecordedChoice } from "./unrecorded-choice";
 

@@ -1,6 +1,6 @@
 "use client";
 
-import type { About } from "@/lib/views/protocol/condition-words";
+import type { About } from "@/lib/views/protocol/about";
 import type { Path } from "@/lib/views/protocol/edit/at-path";
 import {
   type TotalEnd,

@@ -34,7 +34,7 @@ export async function EditorFrame(props: {
         over={
           <>
             <Link href={back}>{id === null ? "Protocol" : "The criterion as it is"}</Link>
-            {` · ${view.practice}`}
+            {` · ${view.practices.find(({ code }) => code === view.practice)?.name ?? view.practice}`}
           </>
         }
         lead="Choose what it counts and what it demands. Beside it stands how it reads and what it would have done to the last quarter of the records. Nothing holds until you put it in force."

@@ -8,7 +8,7 @@ import { day } from "@/lib/views/day";
 import { criterionState } from "@/lib/views/protocol/criterion-state";
 import { type CriterionWords, criterionWords } from "@/lib/views/protocol/criterion-words";
 import { ownWordsOf } from "@/lib/views/protocol/own-words";
-import { nextWords, standingWords } from "@/lib/views/protocol/protocol-view";
+import { standingSentence } from "@/lib/views/protocol/protocol-view";
 import { type VersionLine, versionLines } from "@/lib/views/protocol/version-lines";
 import type { Address } from "../asked-period";
 import { askedPractice } from "./asked-practice";
@@ -24,8 +24,8 @@ export type CriterionPage = {
   readonly targetSource: string;
   readonly words: CriterionWords;
   readonly inForce: boolean;
+  /** In one sentence. */
   readonly standing: string;
-  readonly next: string | null;
   readonly versions: readonly VersionLine[];
   /** What was withdrawn before it began, in words. */
   readonly withdrawn: readonly { readonly id: number; readonly words: string }[];
@@ -56,8 +56,7 @@ export async function criterionPage(
     ...{ practices, practice, id, title, statement, rationale, source, targetSource },
     words: criterionWords(state.latest, own),
     inForce: state.inForce !== null,
-    standing: standingWords(state, protocol, practice.code),
-    next: nextWords(state),
+    standing: standingSentence(state, protocol, practice.code),
     versions: versionLines(protocol, of, own),
     withdrawn: withdrawn.map((one) => ({
       id: one.id,

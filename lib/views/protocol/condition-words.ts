@@ -1,15 +1,11 @@
 import type { Condition } from "@/lib/protocol/condition";
-import type { UnitKind } from "@/lib/protocol/criterion";
-import type { Field, List } from "@/lib/protocol/field";
+import type { Field } from "@/lib/protocol/field";
 import { fieldOf } from "@/lib/protocol/vocabulary";
+import type { About } from "./about";
 import { amongWords, isWords, joined, limitWords, recordedWords, saidOf } from "./field-sentence";
 import { overListWords } from "./over-list-words";
-import type { OwnWords } from "./own-words";
 import { partOf } from "./part";
 import { setQuantity } from "./value-words";
-
-/** What a condition is about: a unit, or an item of a list of it. */
-export type About = { readonly unit: UnitKind; readonly own: OwnWords; readonly list?: List };
 
 /** Parts of which all, or any one, must hold. */
 type Group = { readonly how: "all" | "any"; readonly parts: readonly Condition[] };

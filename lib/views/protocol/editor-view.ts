@@ -10,6 +10,7 @@ import { newCriterion } from "./edit/beginnings";
 import { editable } from "./edit/editable";
 import type { Option, Terms } from "./edit/vocabulary-choices";
 import { type OwnWords, ownWordsOf, type TermKind } from "./own-words";
+import { nextWords } from "./protocol-view";
 
 /** All that the editor needs to begin. */
 export type EditorView = {
@@ -60,12 +61,18 @@ export function editorView(of: {
     practice: of.practice.code,
     practices: of.practices.map(({ code, name }) => ({ code, name })),
     today,
-    fromWords: everBefore
-      ? `From today, ${day(today)}, or later: a change never alters a past figure.`
-      : "Any day, also one that has passed: it was never in force here, so no past figure of it is altered. Overall scores count it from today.",
+    fromWords: fromWords(state, today),
     earliest: everBefore ? today : undefined,
     counted: of.lastDay === null ? null : periodWords(quarterOf(of.lastDay)),
   };
+}
+
+function fromWords(state: CriterionState | null, today: string): string {
+  const from = state?.everBefore
+    ? `From today, ${day(today)}, or later: a change never alters a past figure.`
+    : "Any day, also one that has passed: it was in force on none before today, so no past figure is altered. Overall scores count it from today.";
+  const next = state && nextWords(state);
+  return next ? `${from} What was planned stays: it ${next}.` : from;
 }
 
 /** What is offered; a retired term only where the criterion bears it already. */

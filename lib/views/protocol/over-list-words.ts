@@ -3,7 +3,7 @@ import type { Field, List } from "@/lib/protocol/field";
 import { listIn } from "@/lib/protocol/truth";
 import { listOf } from "@/lib/protocol/vocabulary";
 import { irrigantWords } from "../record-words";
-import type { About } from "./condition-words";
+import type { About } from "./about";
 import { fieldWords, joined, limitWords } from "./field-sentence";
 import { type ListWords, listWords } from "./list-words";
 import { partOf } from "./part";

@@ -122,8 +122,11 @@ function rowsOf(proposed: JudgedCounts, now: JudgedCounts | null, own: OwnWords)
 function shareWords(counts: JudgedCounts): string {
   const rate = rateOf(counts);
   if (!rate) return "";
-  const of = count(demanded(counts));
-  return ` and been met in ${count(counts.met)} of the ${of} that are not excepted (${percent(rate.estimate)}, 95 % interval ${intervalWords(rate.interval)})`;
+  const of =
+    sum(counts.excepted) > 0
+      ? `of the ${count(demanded(counts))} that are not excepted`
+      : "of them";
+  return ` and been met in ${count(counts.met)} ${of} (${percent(rate.estimate)}, 95 % interval ${intervalWords(rate.interval)})`;
 }
 
 /** What is not recorded counts as not met. */

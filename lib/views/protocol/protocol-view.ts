@@ -44,7 +44,8 @@ export function standingWords(state: CriterionState, protocol: Protocol, practic
     .filter((one) => one.practice === practice && one.criterion.id === state.id && !one.inForce)
     .sort((one, other) => (one.from < other.from ? 1 : -1))
     .at(0);
-  if (ended && state.everBefore) return `out of force since ${day(ended.from)}: ${ended.reason}`;
+  if (ended && state.everBefore)
+    return `out of force since ${day(ended.from)}: ${ended.reason.replace(/\.$/, "")}`;
   if (state.next) return "not yet in force";
   return hasUnsetLimit(state.latest)
     ? "no limit is set; it comes into force when the practice sets one"
@@ -56,6 +57,22 @@ export function nextWords({ inForce, next }: CriterionState): string | null {
   if (!next) return null;
   const verb = next.criterion === null ? "goes out of force" : inForce ? "changes" : "begins";
   return `${verb} on ${day(next.from)}`;
+}
+
+/** How a criterion stands, in one sentence. */
+export function standingSentence(
+  state: CriterionState,
+  protocol: Protocol,
+  practice: string,
+): string {
+  const standing = standingWords(state, protocol, practice);
+  const begin = state.inForce
+    ? `In force ${standing}`
+    : standing.startsWith("out of force") || standing.startsWith("not yet")
+      ? `${standing.charAt(0).toUpperCase()}${standing.slice(1)}`
+      : `Not in force: ${standing}`;
+  const next = nextWords(state);
+  return `${begin}${next ? `; it ${next}` : ""}.`;
 }
 
 function lineOf(state: CriterionState, protocol: Protocol, practice: string): ProtocolLine {

@@ -5,7 +5,6 @@ import type { Viewer } from "@/lib/access/viewer";
 import type { Criterion } from "@/lib/protocol/criterion";
 import { defaults } from "@/lib/protocol/defaults/defaults";
 import { dayAfter } from "@/lib/records/period";
-import { addOwnTerm, retireOwnTerm, rewordOwnTerm } from "@/lib/reports/protocol/change-terms";
 import { criterionPage } from "@/lib/reports/protocol/criterion-page";
 import { editorPage } from "@/lib/reports/protocol/editor-page";
 import { endCriterion, withdrawCriterionVersion } from "@/lib/reports/protocol/end-version";
@@ -231,39 +230,4 @@ test("a version that has not begun is withdrawn and kept; one that has begun sta
     ),
   ]);
   expect(page?.versions.map(({ state }) => state)).toEqual(["in force"]);
-});
-
-test("own terms are added, reworded, retired and offered again; their code stays", async () => {
-  const add = (words: string, more: Record<string, string> = {}) =>
-    addOwnTerm(group, { kind: "reason", words, practice: "NORTH", where: "here", ...more });
-  expect((await add("Zu müde, um zu bleiben")).done).toContain("own-zu-mude-um-zu-bleiben");
-  expect((await add("  ")).wrong).toHaveProperty("words");
-  expect((await add("zu mude um zu bleiben")).wrong).toHaveProperty("words");
-  expect((await add("Too tired", { where: "everywhere" })).done).toBeDefined();
-  expect((await add("Too tired", { practice: "SOUTH" })).wrong).toHaveProperty("words");
-  const code = "own-too-tired";
-  const term = { kind: "reason", practice: "NORTH", code };
-  expect((await rewordOwnTerm(group, { ...term, words: "too tired to go on" })).done).toBeDefined();
-  expect((await retireOwnTerm(group, { ...term, retired: "yes" })).done).toBeDefined();
-  const reasons = async (practice: string) =>
-    (await protocolPage(group, { practice })).shown?.terms.find(({ kind }) => kind === "reason")
-      ?.lines;
-  expect(await reasons("NORTH")).toEqual([
-    { code: "own-zu-mude-um-zu-bleiben", words: "Zu müde, um zu bleiben", retired: false },
-    { code, words: "too tired to go on", retired: true },
-  ]);
-  expect(await reasons("SOUTH")).toEqual([{ code, words: "Too tired", retired: false }]);
-  const offered = async () =>
-    (await editorPage(group, floor.id, { practice: "NORTH" }))?.terms.reasons.map(
-      ({ value }) => value,
-    );
-  expect(await offered()).not.toContain(code);
-  await retireOwnTerm(group, { ...term, retired: "no" });
-  expect(await offered()).toContain(code);
-  expect(
-    (await retireOwnTerm(group, { ...term, code: "own-none", retired: "no" })).wrong,
-  ).toBeDefined();
-  await expect(rewordOwnTerm(north, { ...term, practice: "SOUTH", words: "x" })).rejects.toThrow(
-    Refused,
-  );
 });

@@ -3,9 +3,10 @@ import { expect, test } from "vitest";
 import type { Condition } from "@/lib/protocol/condition";
 import type { Criterion } from "@/lib/protocol/criterion";
 import { defaults } from "@/lib/protocol/defaults/defaults";
+import type { Field } from "@/lib/protocol/field";
 import { readCriterion } from "@/lib/protocol/read-criterion";
 import { truthOf } from "@/lib/protocol/truth";
-import { unitLists } from "@/lib/protocol/vocabulary";
+import { unitFields, unitLists } from "@/lib/protocol/vocabulary";
 import { fieldAbout, groupOf } from "@/lib/views/protocol/condition-words";
 import { moved, partAt, replacedAt } from "@/lib/views/protocol/edit/at-path";
 import {
@@ -85,15 +86,41 @@ test("a condition taken apart and put together means the same", () => {
 });
 
 test("grouping and settling change no meaning", () => {
+  const value = (field: Field, seed: number) => {
+    if (seed % 4 === 0) return undefined;
+    if (field.kind === "number") return seed % 20;
+    if (field.kind === "flag") return seed % 2 === 0;
+    return field.choices?.[seed % field.choices.length] ?? "1";
+  };
+  const valuesOf = (fields: readonly Field[], seeds: readonly number[]) =>
+    Object.fromEntries(
+      fields.map((field, place) => [field.name, value(field, seeds[place % seeds.length] ?? 0)]),
+    );
+  const seen = new Set<unknown>();
+  const seeds = fc.array(fc.nat(100), { minLength: 7, maxLength: 7 });
   fc.assert(
-    fc.property(arbitraryCriterion, (criterion) => {
-      const lists = Object.fromEntries(unitLists[criterion.unit].map(({ name }) => [name, []]));
-      const unit = { fields: {}, lists };
-      expect(truthOf(grouped(criterion.met), unit)).toBe(truthOf(criterion.met, unit));
-      expect(truthOf(settled(criterion).met, unit)).toBe(truthOf(criterion.met, unit));
+    fc.property(arbitraryCriterion, seeds, (criterion, numbers) => {
+      const lists = unitLists[criterion.unit].map(({ name, fields }) => {
+        const items = [0, 1].map((rank) => ({
+          ...{ fields: valuesOf(fields, numbers.slice(rank)), place: "MB1", rank },
+          ...{ loose: false, row: null },
+        }));
+        return [name, items];
+      });
+      const unit = {
+        fields: valuesOf(unitFields[criterion.unit], numbers),
+        lists: Object.fromEntries(lists),
+      };
+      const truth = truthOf(criterion.met, unit);
+      seen.add(truth);
+      expect(truthOf(grouped(criterion.met), unit)).toBe(truth);
+      expect(truthOf(settled(criterion).met, unit)).toBe(truth);
+      expect(truthOf(settled(editable(criterion)).met, unit)).toBe(truth);
       expect(settled(settled(criterion))).toEqual(settled(criterion));
     }),
+    { numRuns: 500 },
   );
+  expect(seen).toEqual(new Set([true, false, undefined]));
 });
 
 test("every comparison that can be chosen is the one that is then shown", () => {

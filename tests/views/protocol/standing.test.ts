@@ -6,7 +6,12 @@ import type { Protocol, Version } from "@/lib/protocol/protocol";
 import { addedUp } from "@/lib/views/protocol/added-up";
 import { criterionState } from "@/lib/views/protocol/criterion-state";
 import { type JudgedExample, previewView } from "@/lib/views/protocol/preview-view";
-import { nextWords, protocolView, standingWords } from "@/lib/views/protocol/protocol-view";
+import {
+  nextWords,
+  protocolView,
+  standingSentence,
+  standingWords,
+} from "@/lib/views/protocol/protocol-view";
 import { versionLines } from "@/lib/views/protocol/version-lines";
 
 // Expected values are worked by hand from the dates; the interval is Wilson's, computed with R: prop.test(8, 10, correct = FALSE).
@@ -53,7 +58,13 @@ test("one that ends, has ended, or has not begun says so", () => {
   const over = stateOf(ended);
   expect(over).toMatchObject({ inForce: null, next: null });
   expect(over && standingWords(over, ended, "NORTH")).toBe(
-    "out of force since 1 Jul 2026: Not asked for.",
+    "out of force since 1 Jul 2026: Not asked for",
+  );
+  expect(over && standingSentence(over, ended, "NORTH")).toBe(
+    "Out of force since 1 Jul 2026: Not asked for.",
+  );
+  expect(state && standingSentence(state, ends, "NORTH")).toBe(
+    "In force from the beginning; it goes out of force on 1 Aug 2026.",
   );
   const begins = of(version("2026-08-01", { criterion: own }));
   const later = stateOf(begins, own.id);
@@ -158,6 +169,12 @@ test("nothing to count is said, and practices are added up by reason", () => {
     ...{ unit: "visit", period: "2026", proposed: none, now: null, examples: [], own: {} },
     addressOf: () => null,
   });
+  expect(
+    previewView({
+      ...{ unit: "visit", period: "2026", now: null, examples: [], own: {} },
+      ...{ proposed: { ...none, population: 2, met: 1, notMet: 1 }, addressOf: () => null },
+    }).finding,
+  ).toMatch(/^2026: it would have applied to 2 visits and been met in 1 of them \(50/);
   expect(view.finding).toBe("2026: it would have applied to 0 visits.");
   expect(view.rows.find(({ words }) => words === "Rate")?.proposed).toBe("nothing to estimate");
   expect(addedUp([counts, { ...counts, excluded: { abandoned: 2 } }])).toEqual({

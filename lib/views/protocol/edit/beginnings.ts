@@ -1,7 +1,7 @@
 import { type Condition, whatever } from "@/lib/protocol/condition";
 import type { Criterion, Exclusion, UnitKind } from "@/lib/protocol/criterion";
 import { codeOf } from "@/lib/protocol/own-codes";
-import type { About } from "../condition-words";
+import type { About } from "../about";
 import { conditionOf } from "../part";
 import { rowOf } from "./comparisons";
 import { sentence } from "./list-sentences";

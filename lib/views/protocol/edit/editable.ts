@@ -43,7 +43,7 @@ function ungrouped(condition: Condition): Condition {
   if (!first || only?.length !== 1) return within;
   // What is said of the group is then said of its one row.
   const plain = !part.negated && part.unrecorded === "open";
-  return plain ? first : conditionOf({ ...part, core: first });
+  return plain ? first : conditionOf(partOf(conditionOf({ ...part, core: first })));
 }
 
 /** The condition with what lies in its lists and in its groups changed; rows of a group stay rows. */

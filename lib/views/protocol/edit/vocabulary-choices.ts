@@ -1,8 +1,8 @@
 import { type UnitKind, unitKinds } from "@/lib/protocol/criterion";
 import type { Field, List } from "@/lib/protocol/field";
 import { fieldOf, listOf, unitFields, unitLists } from "@/lib/protocol/vocabulary";
+import type { About } from "../about";
 import { unitWords } from "../code-words";
-import type { About } from "../condition-words";
 import { fieldChoiceWords, fieldWords } from "../field-sentence";
 import { listName } from "../list-words";
 import type { OwnWords } from "../own-words";
