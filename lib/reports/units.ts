@@ -29,6 +29,8 @@ export type UnitsPage = {
   readonly lines: readonly UnitLine[];
   readonly words: string;
   readonly own: boolean;
+  /** Clinicians are told apart. */
+  readonly named: boolean;
   readonly page: number;
   readonly more: boolean;
 };
@@ -70,6 +72,7 @@ export async function unitsPage(
     lines: units.map((unit) => unitLine(measured, unit, own || reach.byClinician)),
     words: pageWords(page, size, all),
     own,
+    named: !own && reach.byClinician,
     page,
     more: page * size < all,
   };

@@ -143,5 +143,5 @@ function inRow(row: Row) {
 /** The page gives a rate with one decimal or none. */
 function startsWithPercent(rate: number): RegExp {
   const percent = rate * 100;
-  return new RegExp(`^(${percent.toFixed(1)}|${Math.round(percent)}) ?%`);
+  return new RegExp(`^(${percent.toFixed(2)}|${percent.toFixed(1)}|${Math.round(percent)}) ?%`);
 }

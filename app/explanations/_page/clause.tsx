@@ -15,7 +15,12 @@ export function Clause(props: { of: ClauseLine }) {
           {of.sources.length > 0 ? <span className="soft"> ({of.sources.join("; ")})</span> : null}
         </p>
       ) : null}
-      {of.items ? <Items of={of.items} /> : null}
+      {of.items ? (
+        <>
+          <p className="small soft">{of.items.label}</p>
+          <Items of={of.items} />
+        </>
+      ) : null}
       {of.parts.map((part) => (
         <Clause key={part.words} of={part} />
       ))}
@@ -30,7 +35,6 @@ function Items(props: { of: ItemTable }) {
   return (
     <TableBox label={of.label}>
       <table className="fold">
-        <caption className="small">{of.label}</caption>
         <thead>
           <tr>
             {sourced ? <th scope="col">Asked for</th> : null}

@@ -61,7 +61,7 @@ export default async function UnitsPage(props: Props) {
       <OutcomeChoice of={view} path={path} />
       <p className="soft">{view.words}</p>
       {view.lines.length > 0 ? (
-        <UnitTable lines={view.lines} own={view.own} />
+        <UnitTable lines={view.lines} named={view.named} />
       ) : (
         <NothingToShow what="No unit is like this.">
           <p>Choose another outcome or period.</p>

@@ -11,7 +11,7 @@ export function OutcomeChoice(props: { of: UnitsPage; path: string }) {
       ...(outcome ? { outcome } : {}),
     })}`;
   return (
-    <nav className="row" aria-label="Outcome">
+    <nav className="row choices" aria-label="Outcome">
       <Link href={address()} aria-current={of.outcome === undefined ? "true" : undefined}>
         all
       </Link>

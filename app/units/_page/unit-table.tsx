@@ -4,8 +4,8 @@ import { UnitState } from "@/app/_parts/unit-state";
 import type { UnitLine } from "@/lib/views/unit-lines";
 
 /** Units one below the other, the latest first. */
-export function UnitTable(props: { lines: readonly UnitLine[]; own: boolean }) {
-  const whose = props.own ? "You, chair" : "Clinician, chair";
+export function UnitTable(props: { lines: readonly UnitLine[]; named: boolean }) {
+  const whose = props.named ? "Clinician, chair" : "Chair";
   return (
     <TableBox label="Units">
       <table className="fold">
