@@ -36,4 +36,3 @@ function heldAsRead(row: HeldRow, place: number): StagedRow {
     reasons: [],
   };
 }
-
