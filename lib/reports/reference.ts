@@ -11,6 +11,7 @@ import { medianEnds } from "@/lib/audit/median-ends";
 import { type Period, period, yearUntil } from "@/lib/records/period";
 import { others } from "@/lib/store/figures/others";
 import { figures } from "./figures";
+import { keptWithin } from "./kept-within";
 
 type OfClinician = Figure & { readonly about: { readonly kind: "clinician" } };
 
@@ -65,13 +66,15 @@ async function othersOf(
       { worker: figure.about.key, period: names.indexOf(figure.period) },
     ]),
   );
-  const answers = await others(reach, {
+  const asked = {
     measures: [...new Set(of.map((figure) => figure.measure))],
     periods: names.map(periodOf),
     targets: [...targets.values()],
     comparison,
-    ends: medianEnds(level),
-  });
+  };
+  const answers = await keptWithin(reach, ["others", asked], () =>
+    others(reach, { ...asked, ends: medianEnds(level) }),
+  );
   const answer = new Map(
     answers.map((one) => [[one.worker, names[one.period], one.measure].join("\n"), one]),
   );

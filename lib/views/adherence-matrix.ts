@@ -86,7 +86,7 @@ export function adherenceMatrix(of: MatrixOf): AdherenceMatrix {
       ),
     ].flatMap((part) => part ?? []),
     notes: [
-      "In each cell: the share met, met of counted, and whether the target was reached in these records, which says nothing of chance. What is not recorded counts as not met. In the order of the codes, never ranked.",
+      "In each cell: the share met and met of counted. Whether the target was reached in these records is said of practices and chairs, never of a person, and says nothing of chance. What is not recorded counts as not met. In the order of the codes, never ranked.",
       "Figures are of this period alone. Where units are few, a criterion's own page opens on four quarters.",
       ...(flagged
         ? [

@@ -14,7 +14,8 @@ export type MatrixCell = {
     readonly rate: string;
     /** "50 of 52" */
     readonly counts: string;
-    readonly state: Verdict;
+    /** The verdict in these records; of a clinician only that it cannot be assessed, as there is no verdict on a person. */
+    readonly state: Verdict | null;
     /** "look" or "look first", as the flags have it. */
     readonly flag: string | null;
     /** The records that did not meet it, else those not recorded, else all. */
@@ -54,10 +55,11 @@ export function matrixCell(
   };
 }
 
-function stateOf({ estimate, inTheseRecords }: RateFigure): Verdict {
+function stateOf({ about, estimate, inTheseRecords }: RateFigure): Verdict | null {
   if (estimate === null) return { mark: "missing", words: "nothing to assess" };
+  if (inTheseRecords === "not assessable") return { mark: "missing", words: "not assessable" };
+  if (about.kind === "clinician") return null;
   if (inTheseRecords === "reached") return { mark: "met", words: "reached" };
   if (inTheseRecords === "not reached") return { mark: "missed", words: "not reached" };
-  if (inTheseRecords === "not assessable") return { mark: "missing", words: "not assessable" };
   return { mark: "open", words: "no one target" };
 }

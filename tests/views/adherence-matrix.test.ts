@@ -77,9 +77,9 @@ describe("The matrix", () => {
     ]);
   });
 
-  test("says in words and by shape whether the target was reached, or why that cannot be said", () => {
-    expect(cell("C01")?.state).toEqual({ mark: "met", words: "reached" });
-    expect(cell("C02")?.state).toEqual({ mark: "missed", words: "not reached" });
+  test("says in words and by shape whether the target was reached, of no person, or why that cannot be said", () => {
+    expect(row?.whole.counted?.state).toEqual({ mark: "missed", words: "not reached" });
+    expect([cell("C01")?.state, cell("C02")?.state]).toEqual([null, null]);
     // Under the completeness floor of 80 %: 20 of 100 are recorded.
     expect(cell("C04")?.state).toEqual({ mark: "missing", words: "not assessable" });
     expect(row?.cells.find((one) => one.id === "P1/C03")?.counted ?? null).toBeNull();

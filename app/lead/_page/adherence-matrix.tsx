@@ -75,7 +75,7 @@ function Cell(props: { of: MatrixCell; whole?: boolean }) {
       </td>
     );
   const { rate, counts, state, flag, href } = counted;
-  const mark = <span className={`mark mark-${state.mark}`}>{state.words}</span>;
+  const mark = state ? <span className={`mark mark-${state.mark}`}>{state.words}</span> : null;
   if (!rate)
     return (
       <td className={name}>
@@ -88,7 +88,7 @@ function Cell(props: { of: MatrixCell; whole?: boolean }) {
     <td className={name}>
       <Link href={href}>{unbroken(rate)}</Link>
       <div className="matrix-more">{unbroken(counts)}</div>
-      <div className="matrix-more">{mark}</div>
+      {mark ? <div className="matrix-more">{mark}</div> : null}
       {flag ? <span className="tag">{flag}</span> : null}
     </td>
   );

@@ -95,14 +95,16 @@ function within(from: string, span: Span, { parameters }: Judging, wanted: Wante
   return from.replaceAll("{place}", parts.join(" and "));
 }
 
-/** What the other criteria lack at each visit, whoever worked there. */
+/** What the other criteria lack at each visit asked for, whoever else worked there. */
 function gaps(judging: Judging): string {
   const parts = criteriaOf(judging.protocol).map(
     ({ id }) => `select visit_id, ${judging.parameters.bind(id, "text")} as criterion
       from (${criterionUnits(id, judging, { scored: true })}) g
       where not shared and excluded is null and excepted is null and (missing or (floorless and not met))`,
   );
-  return parts.join("\nunion all\n").replaceAll("{whose}", "true");
+  const visits =
+    "{place} and visit_id in (select visit_id from visit_facts where {place} and {whose})";
+  return parts.join("\nunion all\n").replaceAll("{whose}", "true").replaceAll("{place}", visits);
 }
 
 function nothing(wanted: Wanted): string {
