@@ -6,9 +6,8 @@ import { tooFewToTell } from "@/lib/audit/too-few-to-tell";
 import type { Measured } from "@/lib/measures/measured";
 import { measures } from "@/lib/measures/measures";
 import { criterionMeasure } from "@/lib/protocol/criterion";
-import { period, quarterOf, rollingYear } from "@/lib/records/period";
+import { rollingYear } from "@/lib/records/period";
 import { ownCanalsToLookAt } from "@/lib/store/figures/own-canals-to-look-at";
-import { ownSpan } from "@/lib/store/figures/own-span";
 import {
   type CompositePart,
   type CompositeView,
@@ -20,7 +19,7 @@ import { ownFinding } from "@/lib/views/own-finding";
 import { type LookLine, lookLine } from "@/lib/views/own-look";
 import type { OwnStrip } from "@/lib/views/own-strip";
 import { ownSummary, type SummaryLine } from "@/lib/views/own-summary";
-import { type PeriodChoices, periodChoices } from "@/lib/views/period-choices";
+import type { PeriodChoices } from "@/lib/views/period-choices";
 import { periodWords } from "@/lib/views/period-words";
 import { count } from "@/lib/views/quantity";
 import { type Address, AskedWrongly } from "./asked-period";
@@ -31,6 +30,7 @@ import { type OwnCriterionPage, ownCriteria } from "./own-criteria";
 import { type OwnFigure, ownFigures } from "./own-figures";
 import { type OwnMonth, ownMonths } from "./own-months";
 import { type NoteView, noteView } from "./own-note";
+import { ownPeriod } from "./own-period";
 import { ownStrips } from "./own-strips";
 
 export type ClinicianQuarter = {
@@ -66,7 +66,6 @@ const monthsMeasures = ["irrigation-time", "volume", "hypochlorite-volume", "sep
 const looksShown = 12;
 
 const address = z.object({
-  period: z.string().optional(),
   missed: z.string().optional(),
   at: z.coerce.number().int().min(1).catch(1).optional(),
 });
@@ -76,14 +75,7 @@ export async function clinicianQuarter(viewer: Viewer, given: Address): Promise<
   const reach = ownReach(viewer);
   const read = address.safeParse(given);
   if (!read.success) throw new AskedWrongly("The address asks for more than one period or list.");
-  const span = await ownSpan(reach);
-  const chosen = read.data.period
-    ? period(read.data.period)
-    : quarterOf(span.last ?? new Date().toISOString().slice(0, 10));
-  if (!chosen)
-    throw new AskedWrongly(
-      `"${read.data.period}" is no period; write 2026-Q3, 2026-07, 2026 or 2026-07-01..2026-07-31.`,
-    );
+  const { period: chosen, periods } = await ownPeriod(reach, given);
   const inForce = await criteriaShown(reach, [chosen]);
   const criteria = inForce.filter((one) => one.byClinician);
   const shown = [...measures.map(({ id }) => id), ...criteria.map(criterionMeasure)];
@@ -113,7 +105,7 @@ export async function clinicianQuarter(viewer: Viewer, given: Address): Promise<
   const first = own.find(({ figure }) => figure.about.kind === "clinician")?.figure.about;
   return {
     period: { name: chosen.name, words: periodWords(chosen) },
-    periods: periodChoices(chosen, span.first, span.last),
+    periods,
     code: first?.kind === "clinician" ? first.code : null,
     empty: own.every(({ figure }) => figure.period !== chosen.name),
     summary: ownSummary(own),

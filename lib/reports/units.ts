@@ -2,17 +2,17 @@ import { createHash } from "node:crypto";
 import { type FiguresReach, narrowed, type OwnReach } from "@/lib/access/reach";
 import type { Viewer } from "@/lib/access/viewer";
 import type { Measured } from "@/lib/measures/measured";
-import { type Period, period as periodNamed, quarterOf } from "@/lib/records/period";
-import { ownSpan } from "@/lib/store/figures/own-span";
+import type { Period } from "@/lib/records/period";
 import { type UnitState, unitList } from "@/lib/store/figures/unit-list";
 import { keepExport } from "@/lib/store/quality/exports";
 import { titleOf } from "@/lib/views/measure-words";
-import { type PeriodChoices, periodChoices } from "@/lib/views/period-choices";
+import type { PeriodChoices } from "@/lib/views/period-choices";
 import { periodWords } from "@/lib/views/period-words";
 import { pageWords, statesOf, type UnitLine, unitLine } from "@/lib/views/unit-lines";
 import { unitsCsv } from "@/lib/views/units-csv";
 import { type Address, AskedWrongly, askedFigures } from "./asked-period";
 import { measuredAs } from "./measured-as";
+import { ownPeriod } from "./own-period";
 import { readUnitsAsked } from "./units-asked";
 import { unitsReach } from "./units-reach";
 
@@ -125,12 +125,6 @@ async function asked(
     const { period, periods, practices, practice } = await askedFigures(reach, address);
     return { reach: narrowed(reach, practice), measured, period, periods, practices, practice };
   }
-  const span = await ownSpan(reach);
-  const name = String(address.period ?? "");
-  const period = name
-    ? periodNamed(name)
-    : quarterOf(span.last ?? new Date().toISOString().slice(0, 10));
-  if (!period) throw new AskedWrongly(`"${name}" is no period; write 2026-Q3, 2026-07 or 2026.`);
-  const periods = periodChoices(period, span.first, span.last);
+  const { period, periods } = await ownPeriod(reach, address);
   return { reach, measured, period, periods, practices: [], practice: undefined };
 }

@@ -1,5 +1,3 @@
-import { type FiguresReach, hasRole, leadReach, type OwnReach, ownReach } from "@/lib/access/reach";
-import { Refused } from "@/lib/access/refused";
 import type { Viewer } from "@/lib/access/viewer";
 import { outcomeOf } from "@/lib/protocol/outcome";
 import type { Values } from "@/lib/records/column";
@@ -18,6 +16,7 @@ import { rowWords, tableWords } from "@/lib/views/record-words";
 import { type VisitCriterion, visitCriteria } from "@/lib/views/visit-criteria";
 import { type TimeLine, timeLine } from "@/lib/views/visit-time-line";
 import { criteriaOn } from "./criteria-shown";
+import { leadOrOwnAt } from "./lead-or-own";
 
 /** A place in a file in words. */
 type Source = { readonly file: string; readonly line: number };
@@ -57,7 +56,8 @@ export async function visitView(
   practice: string,
   sessionId: string,
 ): Promise<VisitView | null> {
-  const reach = reachFor(viewer, practice);
+  const { lead, own } = leadOrOwnAt(viewer, practice);
+  const reach = lead ?? own;
   const head = await visitHead(reach, practice, sessionId);
   if (!head) return null;
   const criteria = await criteriaOn(reach, head.practice, head.day);
@@ -88,23 +88,6 @@ export async function visitView(
     held: held.map(heldLine),
     sources: sourcesOf(rows, head.zone),
   };
-}
-
-/** A lead sees the visits of their practices; whoever else is a clinician sees their own. */
-function reachFor(viewer: Viewer, practice: string): FiguresReach | OwnReach {
-  if (hasRole(viewer, "clinical-lead")) {
-    const lead = leadReach(viewer);
-    if (
-      lead.practices === null ||
-      lead.practices.includes(practice) ||
-      !hasRole(viewer, "clinician")
-    )
-      return lead;
-  }
-  if (hasRole(viewer, "clinician")) return ownReach(viewer);
-  throw new Refused(
-    "Single visits are for the clinical lead and for the clinician who worked on them.",
-  );
 }
 
 function factsOf(head: VisitHead, visit: Values): VisitView["facts"] {
