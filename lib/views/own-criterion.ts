@@ -137,6 +137,6 @@ function whatToDo(criterion: Criterion, figure: RateFigure): string[] {
   const missed =
     criterion.exceptions === null
       ? `Not met: the demand is "${criterion.statement}" Complete the record ${source}; no exception is foreseen.`
-      : `Not met: the demand is "${criterion.statement}" Where a record is wrong, correct it ${source}; where there was a good reason, enter the exception there with its code (criterion ${criterion.id}).`;
+      : `Not met: the demand is "${criterion.statement}" Where a record is wrong, correct it ${source}; where there was a good reason, open the unit and enter the exception.`;
   return [...(figure.notMet > 0 ? [missed] : []), ...(figure.notRecorded > 0 ? [missing] : [])];
 }
