@@ -18,6 +18,7 @@ export function makeSteps(visit: Visit, works: readonly CanalWork[], draw: Rando
   const torque = kinds.has("rotary") || kinds.has("reciprocating");
   if (torque && draw.chance(0.92))
     add("torque-calibration", draw.chance(0.2) ? "not-applicable" : done(draw.chance(0.95)));
+  if (kinds.has("oscillating") && !torque) add("torque-calibration", "not-applicable");
   const powered = torque || kinds.has("oscillating");
   if (powered && draw.chance(0.95)) add("patency", done(draw.chance(0.95)));
   if (powered && draw.chance(0.94)) add("handpiece-care", done(draw.chance(0.96)));

@@ -22,9 +22,9 @@ export function takeFrom(
   const { practice } = visit;
   const lot = lotOf(practice, kind, visit.day);
   if (practice.instruments === "lots") {
-    return { lot: draw.chance(0.85) ? lot : undefined, single_use: "no" };
+    return { lot: draw.chance(0.85) ? lot : undefined, single_use: "yes", use_number: 1 };
   }
-  if (kind === "hand") return { lot };
+  if (kind === "hand") return { lot, single_use: "yes", use_number: 1 };
   const place = placeOf(visit, kind, size);
   let kept = shelf.kept.get(place);
   const served = practice.instruments === "single-use" ? 1 : mostPatients;
