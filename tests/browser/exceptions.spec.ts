@@ -56,6 +56,6 @@ test("The clinician excepts a unit from the page that says why it missed, the le
 
 /** "1 to 4 of 4, latest first": how many there are; none is 0. */
 async function countOf(main: Locator): Promise<string> {
-  const words = await main.locator("p.soft").first().innerText();
-  return words.replace(/^.* of /, "").replace("No unit is like this.", "0");
+  const words = await main.locator("p.soft").first().textContent();
+  return (words ?? "").replace(/^.* of /, "").replace("No unit is like this.", "0");
 }

@@ -77,7 +77,9 @@ describe("who may see a visit", () => {
     expect(await sentence(own, "V-99")).toBe(await sentence(own, "V-2"));
     expect(await sentence(viewer("clinical-lead", "ELM"), "V-1")).toMatch(/not yours to see/);
     for (const role of ["quality-officer", "record-keeper", "administrator"] as const) {
-      expect(await sentence(viewer(role), "V-1")).toMatch(/for the clinical lead and for clinicians/);
+      expect(await sentence(viewer(role), "V-1")).toMatch(
+        /for the clinical lead and for clinicians/,
+      );
     }
   });
 
