@@ -2,7 +2,7 @@ import { expect, type Locator, test } from "@playwright/test";
 import { stateOf } from "./everybody";
 import { firstNumber } from "./table-rows";
 
-// Figures are read off the page before and after; no figure is written here.
+// Expected figures are computed from what the page shows before and after; no figure is written here.
 
 test("The clinician excepts a unit from the page that says why it missed, the lead asks, both settle it, and it is withdrawn", async ({
   browser,
