@@ -18,9 +18,30 @@ export async function scratchDatabase(url: string, template?: string): Promise<S
   return {
     name,
     url: urlOfDatabase(url, name),
-    drop: () => execute(url, `drop database if exists ${name} with (force)`),
+    drop: () => dropDatabase(url, name),
   };
 }
+
+/**
+ * Ends whoever is connected and drops the database. Where PostgreSQL is just vacuuming it, an owner who is no superuser may
+ * not end that process (42501); a plain drop asks it to stop and waits, so one follows the other until it is gone.
+ */
+async function dropDatabase(url: string, name: string): Promise<void> {
+  for (let attempt = 1; ; attempt++) {
+    try {
+      return await execute(
+        url,
+        `drop database if exists ${name} ${attempt % 2 ? "with (force)" : ""}`,
+      );
+    } catch (error) {
+      if (attempt === 6 || !isInUse(error)) throw error;
+    }
+  }
+}
+
+/** "insufficient_privilege" of ending another's process, or "object_in_use". */
+const isInUse = (error: unknown) =>
+  error instanceof pg.DatabaseError && ["42501", "55006"].includes(error.code ?? "");
 
 /** The same address with another database. */
 function urlOfDatabase(url: string, name: string): string {
