@@ -1,0 +1,79 @@
+import { z } from "zod";
+import { tableNames } from "@/lib/records/tables";
+import { feed } from "./feed";
+import { fileLayout } from "./file-layout";
+
+const condition = z
+  .strictObject({
+    column: z.string().min(1).max(200),
+    is: z
+      .array(z.string().max(200))
+      .optional()
+      .describe("The cell is one of these; empty text is the empty cell."),
+    not: z.array(z.string().max(200)).optional().describe("The cell is none of these."),
+  })
+  .describe(
+    "A row of the file feeds the table only where this holds, whatever the case of the words.",
+  );
+
+/**
+ * Fields that a mapping may feed beside the table's own columns: they find the visit of a row that has no session_id. The
+ * visit is the one at that time (within `minutes`), and of that chair, tooth, canal and practice as far as they are fed.
+ */
+export const visitFields = [
+  "visit.chair",
+  "visit.at",
+  "visit.until",
+  "visit.tooth",
+  "visit.tooth_notation",
+] as const;
+export type VisitField = (typeof visitFields)[number];
+
+const tableFeed = z
+  .strictObject({
+    table: z.enum(tableNames),
+    only: z.array(condition).max(20).optional(),
+    minutes: z
+      .number()
+      .min(0)
+      .max(240)
+      .optional()
+      .describe(
+        "Where rows find their visit by time: so many minutes beside its beginning and end still count as within; 0 when left out.",
+      ),
+    fields: z
+      .record(z.string(), feed)
+      .describe(
+        `What fills each field, by the field's name in the table, or ${visitFields.join(", ")} where rows have no session_id and find their visit.`,
+      ),
+  })
+  .describe("One of the record format's tables that each row of the file feeds.");
+export type TableFeed = z.infer<typeof tableFeed>;
+
+/** How a file of another system is read: made once, kept by name and version, and shared as JSON. */
+export const mappingSchema = z
+  .strictObject({
+    format: z.literal("canal-audit-mapping-1"),
+    name: z.string().trim().min(1).max(80).describe("By which it is kept and asked for."),
+    says: z
+      .string()
+      .max(500)
+      .optional()
+      .describe("What the file is and where it comes from, in words."),
+    file: fileLayout,
+    columns: z
+      .array(z.string().max(200))
+      .min(1)
+      .max(2000)
+      .describe(
+        "All column names of such a file, in their order: by these it is recognised again.",
+      ),
+    zone: z
+      .string()
+      .max(60)
+      .optional()
+      .describe("IANA time zone of its times; else that of the row's practice."),
+    tables: z.array(tableFeed).min(1).max(tableNames.length),
+  })
+  .describe("How a file of another system feeds the tables of the record format.");
+export type Mapping = z.infer<typeof mappingSchema>;
