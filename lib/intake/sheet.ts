@@ -11,8 +11,27 @@ export type Context = {
   readonly now: Date;
 };
 
+/** Finds the visit of a row that has no session_id; the canal is among the row's values. */
+export type Match = {
+  readonly practice?: string;
+  readonly chair?: string;
+  /** ISO 8601, UTC. */
+  readonly at: string;
+  readonly until?: string;
+  /** By ISO 3950. */
+  readonly tooth?: string;
+  /** So many minutes beside a visit still count as within it. */
+  readonly minutes: number;
+};
+
 /** A row that the checks found right; only recorded columns are there. */
-export type GoodRow = { readonly verdict: "good"; readonly line: number; readonly values: Values };
+export type GoodRow = {
+  readonly verdict: "good";
+  readonly line: number;
+  readonly values: Values;
+  /** Of a row that names no visit. */
+  readonly match?: Match;
+};
 
 /** A row with something wrong in it. */
 export type HeldRow = {

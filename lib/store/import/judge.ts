@@ -9,7 +9,8 @@ import { hangsOnVisit, list, storedColumns, storedKey } from "./stored-columns";
  * - `new`: accepted as it stands;
  * - `later`: the same key as a `new` row of this import, or completes an accepted one: settled in rounds;
  * - `repeated`: an accepted row bears everything it says;
- * - `contradiction`, `waiting` (parent not known), `several-practices`, `outside-reach`: held.
+ * - `contradiction`, `waiting` (parent not known), `several-practices`, `several-visits` (a row that names no visit fits
+ *   more than one), `outside-reach`: held.
  *
  * The order of arrival decides what stands: file_id rises in the order of reading, then the line.
  */
@@ -51,7 +52,8 @@ function childQuery(table: TableName, practices: readonly string[] | null): stri
       group by a.session_id, a.practice
     )
     select s.*, f.visit_id, f.in_practices, e.id as row_id,
-      case when f.visits > 1 then 'several-practices'
+      case when s.candidates is not null then 'several-visits'
+           when f.visits > 1 then 'several-practices'
            when f.visit_id is null then 'waiting'
            when ${outside("f.of_practice", practices)} then 'outside-reach'
            when ${parent.missing} then 'waiting'

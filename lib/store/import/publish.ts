@@ -2,6 +2,7 @@ import type pg from "pg";
 import { type TableName, tableNames, tables } from "@/lib/records/tables";
 import { renewFacts } from "../facts/renew-facts";
 import { holdUsesAfterSeparation } from "./after-separation";
+import { findVisits } from "./find-visits";
 import { judge } from "./judge";
 import { addCanalClinicians, addPlaces } from "./places";
 import { settleInRounds } from "./rounds";
@@ -33,6 +34,7 @@ export async function publish(client: pg.ClientBase, how: Publishing): Promise<v
     const { rows } = await client.query(`select exists (select from staged_${table}) as any`);
     if (!rows[0].any) continue;
     await client.query(`analyze staged_${table}`);
+    if (hangsOnVisit(table)) await findVisits(client, table);
     await judge(client, table, how.practices);
     await accept(client, table);
     await settleInRounds(client, table);
@@ -52,9 +54,11 @@ export async function publish(client: pg.ClientBase, how: Publishing): Promise<v
 
 /** Stages held rows that only their relation to other rows kept out, where that may have changed. */
 async function stageAgain(client: pg.ClientBase, table: TableName, afterUndo: boolean) {
-  const kinds = afterUndo ? "kind not in ('check', 'outside-reach')" : "kind = 'waiting'";
+  const kinds = afterUndo
+    ? "kind not in ('check', 'outside-reach')"
+    : "kind in ('waiting', 'several-visits')";
   const parentCame = hangsOnVisit(table)
-    ? "and exists (select from sessions v where v.session_id = h.session_id)"
+    ? "and (h.values -> 'match' is not null or exists (select from sessions v where v.session_id = h.session_id))"
     : "";
   await client.query(`
     insert into staged_${table}

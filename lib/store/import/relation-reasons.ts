@@ -14,8 +14,14 @@ export function waitingReasons(table: TableName): string {
     "j.session_id",
     `format('there is no visit with this session_id yet%s; the row joins by itself when the visit arrives, or correct the number', case when j.practice is null then '' else ' in practice ' || j.practice end)`,
   );
+  const noMatch = reason(
+    "'session_id'",
+    matchWords,
+    "'no visit there at that time yet; the row joins by itself when the visit arrives, or write its number'",
+  );
+  const lost = `case when j.match is null then ${noVisit} else ${noMatch} end`;
   if (!storedColumns(table).some((column) => column.name === "canal") || table === "canals") {
-    return `jsonb_build_array(${noVisit})`;
+    return `jsonb_build_array(${lost})`;
   }
   const noParent =
     parent === "instruments"
@@ -29,7 +35,7 @@ export function waitingReasons(table: TableName): string {
           "j.canal",
           "format('visit %s has no such canal; the row joins by itself when the canal arrives, or correct the name', j.session_id)",
         );
-  return `jsonb_build_array(case when j.visit_id is null then ${noVisit} else ${noParent} end)`;
+  return `jsonb_build_array(case when j.visit_id is null then ${lost} else ${noParent} end)`;
 }
 
 /** SQL giving the reasons of a row `j` that contradicts the accepted row `e`, or may not be brought in. */
@@ -47,12 +53,20 @@ export function contradictionReasons(table: TableName, names: readonly string[])
     "coalesce(j.practice, '')",
     `format('visit %s is known in %s; write the practice into the row', ${tables[table].parent ? "j.session_id" : "''"}, j.in_practices)`,
   );
+  const severalVisits = tables[table].parent
+    ? reason(
+        "'session_id'",
+        matchWords,
+        "format('more than one visit was there at that time (%s); write the number of the right one', j.candidates)",
+      )
+    : "null";
   const outside = reason(
     "'practice'",
     "coalesce(j.practice, j.in_practices, '')",
     "'you may bring in rows of your own practice only; ask the group''s record keeper'",
   );
   return `case j.verdict when 'several-practices' then jsonb_build_array(${several})
+    when 'several-visits' then jsonb_build_array(${severalVisits})
     when 'outside-reach' then jsonb_build_array(${outside})
     else ${differing.join(" || ") || "'[]'::jsonb"} end`;
 }
@@ -63,6 +77,10 @@ export function asWritten(table: TableName, row = "j"): string {
   const pairs = names.map((name) => `'${name}', ${shown(table, name, row)}`);
   return `jsonb_strip_nulls(jsonb_build_object(${pairs.join(", ")}))`;
 }
+
+/** SQL: where and when a row says it was, as `chair NORTH-2, 2026-07-03 09:10 UTC, tooth 36`. */
+const matchWords = `concat_ws(', ', 'chair ' || (j.match ->> 'chair'),
+  to_char((j.match ->> 'at')::timestamptz at time zone 'UTC', 'YYYY-MM-DD HH24:MI') || ' UTC', 'tooth ' || (j.match ->> 'tooth'))`;
 
 function reason(column: string, found: string, remedy: string): string {
   return `jsonb_build_object('column', ${column}, 'found', ${found}, 'remedy', ${remedy},

@@ -4,7 +4,8 @@ import { reasonsByVerdict } from "./judge";
 import { asWritten } from "./relation-reasons";
 import { hangsOnVisit, storedKey } from "./stored-columns";
 
-const heldVerdicts = "('waiting', 'contradiction', 'several-practices', 'outside-reach')";
+const heldVerdicts =
+  "('waiting', 'contradiction', 'several-practices', 'several-visits', 'outside-reach')";
 
 /** Keeps repeated and completing rows as further witnesses of the accepted one. */
 export async function witnessJudged(client: pg.ClientBase, table: TableName) {
@@ -23,7 +24,7 @@ export async function holdJudged(client: pg.ClientBase, table: TableName) {
   const sessionId = hangsOnVisit(table) || table === "sessions" ? "j.session_id" : "null";
   const canal = key.includes("canal") ? "j.canal" : "null";
   const match = storedKey(table).map((name) => `e."${name}" = j."${name}"`);
-  const values = `to_jsonb(j) - array['verdict','row_id','visit_id','in_practices','held_id','file_id','line']`;
+  const values = `to_jsonb(j) - array['verdict','row_id','visit_id','in_practices','candidates','held_id','file_id','line']`;
   await client.query(`
     create temp table holding_${table} on commit drop as
     select j.file_id, j.line, j.held_id, j.verdict, md5('${table}' || (${values})::text) as digest,

@@ -17,13 +17,21 @@ export type HeldAsRead = {
   readonly raw: Readonly<Record<string, string>>;
   readonly reasons: readonly Reason[];
 };
-export type StagedRow = { readonly line: number; readonly values: Values } | HeldAsRead;
+/** A row that the checks found right; `match` finds the visit of one that names none. */
+export type CheckedRow = {
+  readonly line: number;
+  readonly values: Values;
+  readonly match?: Readonly<Record<string, string | number | undefined>>;
+};
+export type StagedRow = CheckedRow | HeldAsRead;
 
 /** Makes this connection's staging tables; they are temporary, so an import that dies leaves nothing. */
 export async function makeStaging(client: pg.ClientBase): Promise<void> {
   for (const table of tableNames) {
     const columns = storedColumns(table).map((column) => `"${column.name}" ${column.type}`);
-    const place = hangsOnVisit(table) ? "practice text, session_id text," : "";
+    const place = hangsOnVisit(table)
+      ? "practice text, session_id text, match jsonb, candidates text,"
+      : "";
     await client.query(
       `create temp table staged_${table} (file_id int, line int, fields int, held_id bigint, ${place} ${columns.join(", ")})`,
     );
@@ -62,6 +70,7 @@ async function copyBatch(
   const good: string[] = [];
   const held: string[] = [];
   const place = hangsOnVisit(table) ? ["practice", "session_id"] : [];
+  const match = (row: CheckedRow) => (row.match ? cell(json(row.match)) : "\\N");
   const names = storedColumns(table).map((column) => column.name);
   const optionalKeys = new Set(
     tables[table].columns
@@ -73,7 +82,10 @@ async function copyBatch(
       const cells = [...place, ...names].map((name) =>
         cell(row.values[name] ?? (optionalKeys.has(name) ? "" : undefined)),
       );
-      good.push(`${[fileId, row.line, fieldsOf(table, row.values), "\\N", ...cells].join("\t")}\n`);
+      const matched = place.length > 0 ? [match(row)] : [];
+      good.push(
+        `${[fileId, row.line, fieldsOf(table, row.values), "\\N", ...matched, ...cells].join("\t")}\n`,
+      );
     } else {
       const cells = [table, fileId, row.line, row.key, row.practice, row.session_id, row.canal].map(
         cell,
@@ -81,7 +93,15 @@ async function copyBatch(
       held.push(`${[...cells, cell(json(row.raw)), cell(json(row.reasons))].join("\t")}\n`);
     }
   }
-  const columns = ["file_id", "line", "fields", "held_id", ...place, ...names];
+  const columns = [
+    "file_id",
+    "line",
+    "fields",
+    "held_id",
+    ...(place.length > 0 ? ["match"] : []),
+    ...place,
+    ...names,
+  ];
   await copy(client, `staged_${table} (${list(columns)})`, good);
   await copy(client, "staged_held", held);
 }

@@ -1,0 +1,80 @@
+import { join } from "node:path";
+import type { RecordsReach } from "@/lib/access/reach";
+import { Prisma } from "@/prisma/client/client";
+import { prisma } from "./database";
+import { homeFolder } from "./home/home-folder";
+
+/** A file brought in that nothing kept knows how to read. */
+export type WaitingFile = {
+  readonly id: number;
+  readonly name: string;
+  /** Where it lies, below the home. */
+  readonly kept: string;
+  readonly bytes: bigint;
+  /** lib/intake/recognise; null until it was looked through. */
+  readonly recognised: unknown;
+  /** Why it cannot be read at all, in a sentence. */
+  readonly trouble: string | null;
+  /** The mapping as far as it is made. */
+  readonly draft: unknown;
+  readonly zone: string;
+  readonly by: string;
+  readonly at: Date;
+};
+
+/** The files that wait, oldest first: whoever keeps one practice alone sees those they brought themselves. */
+export async function waitingFiles(reach: RecordsReach): Promise<WaitingFile[]> {
+  return prisma().waitingFile.findMany({ where: within(reach), orderBy: { id: "asc" } });
+}
+
+/** One of them, or null where there is none within the reach. */
+export async function waitingFile(reach: RecordsReach, id: number): Promise<WaitingFile | null> {
+  return prisma().waitingFile.findFirst({ where: { ...within(reach), id } });
+}
+
+/** @param file its path below the home, which must be there already */
+export async function addWaiting(
+  reach: RecordsReach,
+  file: { name: string; kept: string; bytes: number; zone: string },
+): Promise<number> {
+  const made = await prisma().waitingFile.create({ data: { ...file, by: reach.by } });
+  return made.id;
+}
+
+export function pathOfWaiting(file: Pick<WaitingFile, "kept">): string {
+  return join(homeFolder(), file.kept);
+}
+
+/** Keeps what was understood of the file, or why nothing could be. */
+export async function saveRecognised(
+  reach: RecordsReach,
+  id: number,
+  found: { recognised: unknown } | { trouble: string },
+): Promise<void> {
+  const data =
+    "trouble" in found
+      ? { trouble: found.trouble, recognised: Prisma.DbNull }
+      : { trouble: null, recognised: asJson(found.recognised) };
+  await prisma().waitingFile.updateMany({ where: { ...within(reach), id }, data });
+}
+
+export async function saveDraft(reach: RecordsReach, id: number, draft: unknown): Promise<void> {
+  await prisma().waitingFile.updateMany({
+    where: { ...within(reach), id },
+    data: { draft: asJson(draft) },
+  });
+}
+
+/** Forgets the file's entry; its bytes are deleted by whoever calls. Answers what was there. */
+export async function dropWaiting(reach: RecordsReach, id: number): Promise<WaitingFile | null> {
+  const found = await waitingFile(reach, id);
+  if (found) await prisma().waitingFile.deleteMany({ where: { id } });
+  return found;
+}
+
+const within = (reach: RecordsReach) => (reach.practices === null ? {} : { by: reach.by });
+
+/** PostgreSQL's jsonb takes no NUL. */
+function asJson(value: unknown): Prisma.InputJsonValue {
+  return JSON.parse(JSON.stringify(value).replaceAll("\\u0000", "\\ufffd"));
+}

@@ -1,0 +1,2 @@
+-- CreateIndex
+CREATE INDEX "sessions_started_at_idx" ON "sessions"("started_at");
