@@ -6,10 +6,9 @@ ALTER TABLE "import_files" ADD COLUMN     "mapping" TEXT,
 ADD COLUMN     "version" INTEGER;
 
 -- AlterTable
-ALTER TABLE "imports" ADD COLUMN     "bytes" BIGINT NOT NULL DEFAULT 0,
-ADD COLUMN     "bytes_read" BIGINT NOT NULL DEFAULT 0,
-ADD COLUMN     "cancel" BOOLEAN NOT NULL DEFAULT false,
+ALTER TABLE "imports" ADD COLUMN     "cancel" BOOLEAN NOT NULL DEFAULT false,
 ADD COLUMN     "held_so_far" INTEGER NOT NULL DEFAULT 0,
+ADD COLUMN     "rows_expected" INTEGER,
 ADD COLUMN     "upload" TEXT;
 
 -- AlterTable
@@ -116,3 +115,6 @@ CREATE INDEX "corrections_table_name_row_id_idx" ON "corrections"("table_name", 
 
 -- CreateIndex
 CREATE INDEX "corrections_held_id_idx" ON "corrections"("held_id");
+
+-- CreateIndex
+CREATE INDEX "sessions_started_at_idx" ON "sessions"("started_at");
