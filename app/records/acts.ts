@@ -1,10 +1,11 @@
 "use server";
 
 import { revalidatePath } from "next/cache";
+import { redirect } from "next/navigation";
 import { z } from "zod";
 import { type RecordsReach, recordsReach } from "@/lib/access/reach";
 import { letRowsGo, takeRowsBack } from "@/lib/reports/held-rows";
-import { takeImportBack } from "@/lib/reports/import-answer";
+import { endImport, goOnWithImport, takeImportBack } from "@/lib/reports/import-answer";
 import { currentViewer } from "@/lib/reports/viewer";
 import type { Answer } from "../_parts/answer";
 import { answered } from "../_parts/answered";
@@ -17,6 +18,26 @@ export async function undoAct(_: Answer, form: FormData): Promise<Answer> {
     if (!read.success) return { wrong: { form: "Tick that you want to take it back." } };
     return takeImportBack(reach, read.data.import);
   });
+}
+
+const importNamed = z.object({ import: z.coerce.number().int().positive() });
+
+export async function cancelAct(_: Answer, form: FormData): Promise<Answer> {
+  return within(form, async (reach) =>
+    endImport(reach, importNamed.parse(Object.fromEntries(form)).import),
+  );
+}
+
+const goingOn = importNamed.extend({ how: z.enum(["go on", "let go"]) });
+
+export async function goOnAct(_: Answer, form: FormData): Promise<Answer> {
+  const read = goingOn.safeParse(Object.fromEntries(form));
+  if (!read.success) return { wrong: { form: "Choose what is to become of the files." } };
+  const answer = await within(form, (reach) =>
+    goOnWithImport(reach, read.data.import, read.data.how),
+  );
+  if ("next" in answer && answer.next) redirect(`/records/imports/${answer.next}`);
+  return answer;
 }
 
 export async function letGoAct(_: Answer, form: FormData): Promise<Answer> {

@@ -3,7 +3,10 @@ import { readyClient } from "./start/ready-client";
 import { CannotDo, type Done } from "./verb";
 
 const usage = `canal-audit <verb>
-  import <files or folders…> [--zone Europe/London]      bring records in
+  import <files or folders…> [--zone Europe/London] [--mapping NAME|mapping.json]…
+                                                         bring records in; files of other systems by a mapping
+  watch <folder> [--zone …] [--mapping …]… [--every 5] [--once]
+                                                         take files as they are finished writing, once each
   figures --period 2026-Q3 [--practice P1] [--clinician C01]
   export adherence --period 2026-Q3 --out FILE [--practice P1]
   people add --role administrator --email … --name … [--practice P1] [--clinician P1/C01]
@@ -15,6 +18,7 @@ type Verb = (args: string[], json: boolean) => Promise<Done>;
 /** Loaded when they are asked for: they need the database's client, which a fresh checkout has yet to make. */
 const verbs = new Map<string, () => Promise<Verb>>([
   ["import", async () => (await import("./import-files")).importFiles],
+  ["watch", async () => (await import("./watch-folder")).watchFolder],
   ["figures", async () => (await import("./show-figures")).showFigures],
   ["export", async () => (await import("./export-report")).exportReport],
   ["people", async () => (await import("./people")).people],

@@ -2,34 +2,54 @@ import { readdir, stat } from "node:fs/promises";
 import { basename, extname, join, relative, resolve } from "node:path";
 import { holderReach } from "@/lib/access/reach";
 import { type ImportResult, importRecords, type Source } from "@/lib/reports/import-records";
+import { mappingsNamed, NoSuchMapping } from "@/lib/reports/mappings-named";
 import { recordFileEndings } from "@/lib/reports/record-files";
 import { isTimeZone } from "@/lib/reports/time-zone";
 import { withHome } from "@/lib/reports/with-home";
 import { readOptions } from "./read-options";
 import { CannotDo, type Done } from "./verb";
 
-/** `import <files or folders…> [--zone Europe/London]`; paths are the caller's. */
+/** `import <files or folders…> [--zone Europe/London] [--mapping NAME|mapping.json]…`; paths are the caller's. */
 export async function importFiles(args: string[], quiet: boolean): Promise<Done> {
-  const { values, positionals } = readOptions(args, ["zone"], { words: true });
+  const { values, positionals, many } = readOptions(args, ["zone"], {
+    words: true,
+    many: ["mapping"],
+  });
   const zone = values.zone ?? "UTC";
   if (positionals.length === 0) throw new CannotDo("Name the files or folders to bring in.");
   if (!isTimeZone(zone))
     throw new CannotDo(`"${zone}" is no time zone; write one as Europe/London.`);
   const sources = (await Promise.all(positionals.map(sourcesAt))).flat();
   const tell = quiet ? undefined : progressTo(process.stderr);
-  const result = await withHome((home) =>
-    importRecords(holderReach().records, sources, {
+  const { records } = holderReach();
+  const named = many.mapping ?? [];
+  const result = await withHome(async (home) =>
+    importRecords(records, sources, {
       zone,
       key: home.key,
       onProgress: tell,
+      ...(named.length > 0 ? { mappings: await mappingsAsked(named) } : {}),
     }),
   );
   return { text: inWords(result), json: asDocument(result) };
 }
 
+export async function mappingsAsked(names: readonly string[]) {
+  try {
+    return await mappingsNamed(holderReach().records, names, callersPath);
+  } catch (trouble) {
+    throw trouble instanceof NoSuchMapping ? new CannotDo(trouble.message) : trouble;
+  }
+}
+
+/** A path as the caller wrote it; npm runs the command in the project's folder. */
+export function callersPath(path: string): string {
+  return resolve(process.env.INIT_CWD ?? process.cwd(), path);
+}
+
 /** The files at a path: itself, or the record files of a folder by name. */
 async function sourcesAt(path: string): Promise<Source[]> {
-  const whole = resolve(process.env.INIT_CWD ?? process.cwd(), path);
+  const whole = callersPath(path);
   const found = await stat(whole).catch(() => null);
   if (!found) throw new CannotDo(`There is no file or folder ${path}.`);
   if (!found.isDirectory()) return [{ path: whole, name: basename(whole) }];
@@ -51,15 +71,18 @@ function asDocument({ importId, files, held, passedOver }: ImportResult) {
   return {
     import: importId,
     passedOver,
-    files: files.map(({ name, table, read, accepted, repeated, held, letGo }) => ({
-      name,
-      table,
-      read,
-      accepted,
-      repeated,
-      held,
-      letGo,
-    })),
+    files: files.map(
+      ({ name, table, mapping, version, read, accepted, repeated, held, letGo }) => ({
+        name,
+        table,
+        ...(mapping === null ? {} : { mapping, version }),
+        read,
+        accepted,
+        repeated,
+        held,
+        letGo,
+      }),
+    ),
     held: held.map((row) => ({
       file: row.file,
       line: row.line,
@@ -76,7 +99,7 @@ function asDocument({ importId, files, held, passedOver }: ImportResult) {
 function inWords({ importId, files, held, passedOver }: ImportResult): string {
   const lines = files.map(
     (file) =>
-      `${file.name} (${file.table}): ${file.read} read, ${file.accepted} accepted, ${file.repeated} repeated, ${file.held} held, ${file.letGo} let go` +
+      `${file.name} (${file.table}${file.mapping === null ? "" : `, by ${file.mapping}`}): ${file.read} read, ${file.accepted} accepted, ${file.repeated} repeated, ${file.held} held, ${file.letGo} let go` +
       (file.ignored.length > 0
         ? `; not kept, no field takes them: ${file.ignored.join(", ")}`
         : ""),

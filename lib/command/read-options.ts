@@ -2,17 +2,24 @@ import { type ParseArgsConfig, parseArgs } from "node:util";
 import { CannotDo } from "./verb";
 
 /**
- * The options and other words after a verb; `--json` is every verb's.
+ * The options and other words after a verb; `--json` is every verb's. `flags` take no value, `many` may come several times.
  *
  * @throws CannotDo in one sentence where an option is unknown, lacks its value, or a word stands where none is taken.
  */
 export function readOptions<const Name extends string>(
   args: readonly string[],
   names: readonly Name[],
-  how: { words?: boolean } = {},
-): { values: Partial<Record<Name, string>>; positionals: string[] } {
+  how: { words?: boolean; flags?: readonly string[]; many?: readonly string[] } = {},
+): {
+  values: Partial<Record<Name, string>>;
+  positionals: string[];
+  flags: ReadonlySet<string>;
+  many: Readonly<Record<string, readonly string[]>>;
+} {
   const options: ParseArgsConfig["options"] = { json: { type: "boolean" } };
   for (const name of names) options[name] = { type: "string" };
+  for (const name of how.flags ?? []) options[name] = { type: "boolean" };
+  for (const name of how.many ?? []) options[name] = { type: "string", multiple: true };
   try {
     const { values, positionals } = parseArgs({
       args: [...args],
@@ -22,9 +29,15 @@ export function readOptions<const Name extends string>(
     const empty = names.find((name) => values[name] === "");
     // An empty practice, as of a variable that is not set, must not mean all of them.
     if (empty) throw new CannotDo(`--${empty} has nothing after it.`);
-    return { values: values as Partial<Record<Name, string>>, positionals };
+    const flags = new Set((how.flags ?? []).filter((name) => values[name] === true));
+    const many = Object.fromEntries(
+      (how.many ?? []).map((name) => [name, (values[name] ?? []) as string[]]),
+    );
+    return { values: values as Partial<Record<Name, string>>, positionals, flags, many };
   } catch (trouble) {
-    throw trouble instanceof CannotDo ? trouble : new CannotDo(inPlainWords(trouble, names));
+    throw trouble instanceof CannotDo
+      ? trouble
+      : new CannotDo(inPlainWords(trouble, [...names, ...(how.flags ?? []), ...(how.many ?? [])]));
   }
 }
 

@@ -7,13 +7,14 @@ import { type Cells, type Found, heldRow } from "./held-row";
 import { patientOf } from "./patient-cell";
 import { isProblem } from "./problem";
 import { rowProblems } from "./row-rules";
-import type { Context, GoodRow, HeldRow } from "./sheet";
+import type { Context, GoodRow, HeldRow, Match } from "./sheet";
 
 /**
  * Checks a row against the columns of its table and the rules between them; every problem of the row is told.
  *
  * @param cells by column name, as read; names that the table does not have are passed over.
- * @param troubles what the reader found wrong with the row already: with one it is held.
+ * @param troubles what the reader found wrong with the row already: with one it is held, and its column is not checked again.
+ * @param match finds the visit of a row that names none.
  */
 export function checkRow(
   table: TableName,
@@ -21,9 +22,11 @@ export function checkRow(
   place: Place,
   context: Context,
   troubles: readonly Found[] = [],
+  match?: Match,
 ): GoodRow | HeldRow {
   const values: Record<string, Value | undefined> = {};
   const found = troubles.filter(({ column }) => column === undefined || names(table).has(column));
+  const told = new Set(found.flatMap(({ column }) => column ?? []));
   const patient = patientOf(table, cells, context);
   const cellContext = {
     zone: () => context.zoneOf(cells.practice?.trim() || undefined),
@@ -31,8 +34,9 @@ export function checkRow(
   };
   for (const column of tables[table].columns) {
     const text = cells[column.name]?.trim();
+    if (told.has(column.name)) continue;
     if (!text) {
-      if (column.required)
+      if (column.required && !(match && column.name === "session_id"))
         found.push({
           column: column.name,
           found: "",
@@ -46,7 +50,8 @@ export function checkRow(
     else values[column.name] = patient ? patient.kept(column.name, checked) : checked;
   }
   found.push(...rowProblems(table, values, cells));
-  if (found.length === 0) return { verdict: "good", line: place.line, values };
+  if (found.length === 0)
+    return { verdict: "good", line: place.line, values, ...(match ? { match } : {}) };
   return heldRow(table, place, cells, found, values, patient);
 }
 

@@ -1,5 +1,6 @@
 import type { Readable } from "node:stream";
 import { type Line, linesOf, longestLine } from "./lines-of";
+import type { Encoding } from "./mapping/file-layout";
 
 /** One row of a CSV file: its cells, or what keeps it from being cut into cells. `line` is where it starts. */
 export type CsvRow = {
@@ -8,37 +9,51 @@ export type CsvRow = {
   readonly broken?: "open quote" | "too long";
 };
 
+/** How separated text is written; without a quote (empty) a quote is a letter like others. */
+export type Cut = {
+  readonly encoding: Encoding;
+  readonly separator: string;
+  readonly quote: string;
+};
+
+/** As the record format has it: RFC 4180, UTF-8. */
+export const commaSeparated: Cut = { encoding: "utf-8", separator: ",", quote: '"' };
+
 /** A row over more lines than this has a quote that is never closed. */
 const mostLines = 200;
 
 /**
- * Cuts CSV text (RFC 4180) into rows, a piece of the file at a time. A quote that is never closed costs only the line it
+ * Cuts separated text (RFC 4180, or with another separator and quote) into rows, a piece of the file at a time. A quote that is never closed costs only the line it
  * stands in: where a quoted cell runs to the end of the file, or further than a row can, that line is told as broken and
  * reading goes on after it. A quote in a cell that does not begin with one is taken as it stands. Blank lines are passed
  * over.
  */
-export async function* csvRows(source: Readable): AsyncGenerator<CsvRow[]> {
+export async function* csvRows(
+  source: Readable,
+  how: Cut = commaSeparated,
+): AsyncGenerator<CsvRow[]> {
   let open: Line[] = [];
-  for await (const lines of linesOf(source)) {
-    const cutNow = cut(open.length === 0 ? lines : [...open, ...lines], false);
+  for await (const lines of linesOf(source, how.encoding)) {
+    const cutNow = cut(open.length === 0 ? lines : [...open, ...lines], how, false);
     open = cutNow.open;
     yield cutNow.rows;
   }
-  yield cut(open, true).rows;
+  yield cut(open, how, true).rows;
 }
 
 /** The whole rows of these lines, and the lines of a row that is still open. */
-function cut(lines: readonly Line[], last: boolean): { rows: CsvRow[]; open: Line[] } {
+function cut(lines: readonly Line[], how: Cut, last: boolean): { rows: CsvRow[]; open: Line[] } {
+  const { separator, quote } = how;
   const rows: CsvRow[] = [];
   let place = 0;
   while (place < lines.length) {
     const { text, number, tooLong } = lines[place] as Line;
     let used = 1;
     if (tooLong) rows.push({ line: number, cells: [], broken: "too long" });
-    else if (!text.includes('"')) {
-      if (text.trim() !== "") rows.push({ line: number, cells: text.split(",") });
+    else if (quote === "" || !text.includes(quote)) {
+      if (text.trim() !== "") rows.push({ line: number, cells: text.split(separator) });
     } else {
-      const row = quotedRow(lines, place);
+      const row = quotedRow(lines, place, how);
       if (row === "more" && !last) return { rows, open: lines.slice(place) };
       if (typeof row === "string") rows.push({ line: number, cells: [], broken: "open quote" });
       else {
@@ -55,6 +70,7 @@ function cut(lines: readonly Line[], last: boolean): { rows: CsvRow[]; open: Lin
 function quotedRow(
   lines: readonly Line[],
   from: number,
+  { separator, quote: mark }: Cut,
 ): { cells: string[]; lines: number } | "more" | "never closed" {
   const cells: string[] = [];
   let length = 0;
@@ -62,8 +78,8 @@ function quotedRow(
   let text = lines[number]?.text ?? "";
   let at = 0;
   for (;;) {
-    if (text[at] !== '"') {
-      const comma = text.indexOf(",", at);
+    if (text[at] !== mark) {
+      const comma = text.indexOf(separator, at);
       cells.push(comma < 0 ? text.slice(at) : text.slice(at, comma));
       if (comma < 0) return { cells, lines: number - from + 1 };
       at = comma + 1;
@@ -72,7 +88,7 @@ function quotedRow(
     let cell = "";
     at += 1;
     for (;;) {
-      const quote = text.indexOf('"', at);
+      const quote = text.indexOf(mark, at);
       if (quote < 0) {
         cell += `${text.slice(at)}\n`;
         number += 1;
@@ -87,10 +103,10 @@ function quotedRow(
       }
       cell += text.slice(at, quote);
       at = quote + 1;
-      if (text[at] === undefined || text[at] === ",") break;
+      if (text[at] === undefined || text[at] === separator) break;
       // Twice is one quote (RFC 4180); alone within a cell it is taken as it stands.
-      cell += '"';
-      if (text[at] === '"') at += 1;
+      cell += mark;
+      if (text[at] === mark) at += 1;
     }
     cells.push(cell);
     if (text[at] === undefined) return { cells, lines: number - from + 1 };

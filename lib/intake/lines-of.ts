@@ -1,4 +1,5 @@
 import type { Readable } from "node:stream";
+import type { Encoding } from "./mapping/file-layout";
 
 export type Line = { readonly number: number; readonly text: string; readonly tooLong: boolean };
 
@@ -6,15 +7,17 @@ export type Line = { readonly number: number; readonly text: string; readonly to
 export const longestLine = 1_000_000;
 
 /**
- * The lines of a UTF-8 file, those of one piece of it at a time, whatever ends them (LF, CR LF or CR) and without a byte
+ * The lines of a text file, those of one piece of it at a time, whatever ends them (LF, CR LF or CR) and without a byte
  * order mark. Of a line that is too long only the beginning is kept, so that memory stays bounded.
  */
-export async function* linesOf(source: Readable): AsyncGenerator<Line[]> {
+export async function* linesOf(
+  source: Readable,
+  encoding: Encoding = "utf-8",
+): AsyncGenerator<Line[]> {
   let number = 0;
   let rest = "";
   let tooLong = false;
   let afterReturn = false;
-  source.setEncoding("utf8");
   const line = (text: string): Line => {
     number += 1;
     const whole = rest === "" ? text : rest + text;
@@ -23,8 +26,8 @@ export async function* linesOf(source: Readable): AsyncGenerator<Line[]> {
     tooLong = false;
     return made;
   };
-  for await (const piece of source) {
-    let chunk = piece as string;
+  for await (const piece of textOf(source, encoding)) {
+    let chunk = piece;
     if (number === 0 && rest === "") chunk = chunk.replace(/^\ufeff/, "");
     // A CR at the end of a piece was an end of line; the LF after it is the same one.
     if (afterReturn && chunk.startsWith("\n")) chunk = chunk.slice(1);
@@ -36,4 +39,16 @@ export async function* linesOf(source: Readable): AsyncGenerator<Line[]> {
     else rest += open;
   }
   if (rest !== "" || tooLong) yield [line("")];
+}
+
+/** The text of a file, a piece at a time; what its encoding does not have becomes U+FFFD. */
+async function* textOf(source: Readable, encoding: Encoding): AsyncGenerator<string> {
+  if (encoding === "utf-8") {
+    source.setEncoding("utf8");
+    yield* source as AsyncIterable<string>;
+    return;
+  }
+  const decoder = new TextDecoder(encoding, { ignoreBOM: true });
+  for await (const piece of source) yield decoder.decode(piece as Buffer, { stream: true });
+  yield decoder.decode();
 }

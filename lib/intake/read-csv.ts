@@ -65,7 +65,8 @@ function rawRow(row: CsvRow, header: readonly string[]): RawRow {
   return { line: row.line, cells, troubles: [{ found, remedy }], misplaced: true, missing };
 }
 
-const brokenWords = {
+/** What is told of a row that cannot be cut into cells. */
+export const brokenWords = {
   "open quote": {
     found: "a quote that is never closed",
     remedy: "put a quote at the end of that cell, or take the one at its beginning out",

@@ -5,8 +5,15 @@ import { type SheetRow, sheetRows } from "./workbook/sheet-rows";
 import { cellStyles, sharedStrings, workbookSheets } from "./workbook/workbook-parts";
 import { zipEntries } from "./workbook/zip-entries";
 
-/** Reads the sheets of an XLSX workbook one after the other; the first row of a sheet is its header. Empty sheets are passed over. */
-export async function* readWorkbook(path: string, name: string): AsyncGenerator<RawSheet> {
+/**
+ * Reads the sheets of an XLSX workbook one after the other; the first row of a sheet, from `headerLine` on, is its header. Empty
+ * sheets are passed over.
+ */
+export async function* readWorkbook(
+  path: string,
+  name: string,
+  headerLine = 1,
+): AsyncGenerator<RawSheet> {
   const refuse = (trouble: unknown) =>
     new UnreadableFile(
       name,
@@ -24,7 +31,8 @@ export async function* readWorkbook(path: string, name: string): AsyncGenerator<
     };
     for (const { title, part } of sheets) {
       const rows = sheetRows(parts, part, around);
-      const first = await rows.next();
+      let first = await rows.next();
+      while (!first.done && first.value.line < headerLine) first = await rows.next();
       if (first.done) continue;
       const label = `${name}, sheet ${title}`;
       const columns = [...first.value.cells].map(([column, text]) => ({ column, text }));

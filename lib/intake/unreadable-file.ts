@@ -2,7 +2,10 @@
 export class UnreadableFile extends Error {
   override readonly name = "UnreadableFile";
 
-  constructor(file: string, what: string) {
+  constructor(
+    readonly file: string,
+    readonly what: string,
+  ) {
     super(`${file}: ${what}`);
   }
 }

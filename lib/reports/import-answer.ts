@@ -1,12 +1,14 @@
 import { type RecordsReach, recordsReach } from "@/lib/access/reach";
 import { Refused } from "@/lib/access/refused";
 import type { Viewer } from "@/lib/access/viewer";
+import { cancelImport } from "@/lib/store/import/cancel-import";
 import { heldNow, importOf } from "@/lib/store/import/imports";
 import { UndoRefused, undoImport } from "@/lib/store/import/undo-import";
 import { practicesWithin } from "@/lib/store/records/practices";
 import { type HeldLine, heldLine } from "@/lib/views/held-lines";
 import { type ImportLine, importLine } from "@/lib/views/import-lines";
 import { count } from "@/lib/views/quantity";
+import { letUploadGo, resumeImport } from "./resume-import";
 
 export type ImportAnswer = {
   readonly import: ImportLine;
@@ -50,4 +52,30 @@ export async function takeImportBack(
       return { wrong: { form: error.message } };
     throw error;
   }
+}
+
+/** Ends an import that runs; nothing of it is kept. @throws Refused */
+export async function endImport(
+  reach: RecordsReach,
+  importId: number,
+): Promise<{ done: string } | { wrong: { form: string } }> {
+  return (await cancelImport(reach, importId))
+    ? { done: "The import is being cancelled; nothing of it is kept." }
+    : { wrong: { form: "It runs no longer." } };
+}
+
+/** Begins an import anew that was broken off, or lets its files go. @throws Refused */
+export async function goOnWithImport(
+  reach: RecordsReach,
+  importId: number,
+  how: "go on" | "let go",
+): Promise<{ done: string; next?: number } | { wrong: { form: string } }> {
+  if (how === "let go") {
+    await letUploadGo(reach, importId);
+    return { done: "Its files are deleted." };
+  }
+  const next = await resumeImport(reach, importId);
+  return next === null
+    ? { wrong: { form: "Its files are no longer there; bring them in again." } }
+    : { done: `It goes on as import ${next}.`, next };
 }

@@ -1,4 +1,5 @@
 import type { RecordsReach } from "@/lib/access/reach";
+import { readMapped } from "@/lib/intake/mapping/read-mapped";
 import { readSheets } from "@/lib/intake/read-sheets";
 import type { Context } from "@/lib/intake/sheet";
 import { UnreadableFile } from "@/lib/intake/unreadable-file";
@@ -8,10 +9,12 @@ import {
   type HeldRow,
   heldOfImport,
 } from "@/lib/store/import/imports";
-import { type ImportProgress, runImport } from "@/lib/store/import/run-import";
+import { type ImportProgress, runImport, type SheetToImport } from "@/lib/store/import/run-import";
 import { zonesOfPractices } from "@/lib/store/records/practices";
 import { keptSetting } from "@/lib/store/records/settings";
+import { howToRead, type KnownMapping, knownMappings } from "./how-to-read";
 import { keyFingerprint, patientPseudonym } from "./patient-pseudonym";
+import { rowsExpected } from "./rows-expected";
 
 export type Source = {
   /** Where the file lies now. */
@@ -20,6 +23,8 @@ export type Source = {
   readonly name: string;
   /** Found in a folder, not named by the person: passed over where it holds no table. */
   readonly found?: boolean;
+  /** Read by this mapping, whatever else fits. */
+  readonly by?: KnownMapping;
 };
 
 export type ImportResult = {
@@ -35,6 +40,10 @@ export type ImportHow = {
   readonly zone: string;
   /** The home's patient key. */
   readonly key: Buffer;
+  /** Mappings to choose from instead of the kept ones. */
+  readonly mappings?: readonly KnownMapping[];
+  /** Folder of the home's uploads that holds the files. */
+  readonly upload?: string;
   /** Told the import's id before anything is read. */
   readonly onBegin?: (importId: number) => void;
   readonly onProgress?: (progress: ImportProgress) => void;
@@ -43,24 +52,28 @@ export type ImportHow = {
 };
 
 /**
- * Brings record files in, in one transaction to every reader.
+ * Brings files in, in one transaction to every reader: those of the record format, and those of other systems that a
+ * mapping fits.
  *
- * @throws UnreadableFile where a file is none of the record format's; nothing is stored then.
+ * @throws UnreadableFile where a file is none of these; nothing is stored then.
  */
 export async function importRecords(
   reach: RecordsReach,
   sources: readonly Source[],
   how: ImportHow,
 ): Promise<ImportResult> {
-  const fingerprint = keyFingerprint(how.key);
-  if ((await keptSetting(reach, "patient key fingerprint", fingerprint)) !== fingerprint) {
-    throw new Error(
-      "The patient key of this home is not the one these records were read with; put the right key back, or patients will not be recognised.",
-    );
-  }
-  const context = await contextOf(reach, how);
+  const context = await intakeContext(reach, how);
   const passedOver: string[] = [];
-  const importId = await runImport(reach, sheetsOf(sources, context, passedOver), how);
+  const toRead = await readingOf(reach, sources, how, context, passedOver);
+  const expected = await Promise.all(
+    toRead.map(({ source, by }) => rowsExpected(source.path, by?.mapping)),
+  );
+  const importId = await runImport(reach, sheetsOf(toRead, context, passedOver), {
+    ...how,
+    rowsExpected: expected.includes(undefined)
+      ? undefined
+      : expected.reduce((sum: number, rows) => sum + (rows ?? 0), 0),
+  });
   return {
     importId,
     passedOver,
@@ -69,7 +82,17 @@ export async function importRecords(
   };
 }
 
-async function contextOf(reach: RecordsReach, how: ImportHow): Promise<Context> {
+/** What the checks need of the house. @throws Error where the home's patient key is not that of its records. */
+export async function intakeContext(
+  reach: RecordsReach,
+  how: Pick<ImportHow, "zone" | "key">,
+): Promise<Context> {
+  const fingerprint = keyFingerprint(how.key);
+  if ((await keptSetting(reach, "patient key fingerprint", fingerprint)) !== fingerprint) {
+    throw new Error(
+      "The patient key of this home is not the one these records were read with; put the right key back, or patients will not be recognised.",
+    );
+  }
   const zones = await zonesOfPractices(reach);
   const all = new Set(zones.size === 0 ? [how.zone] : zones.values());
   const theOnly = all.size === 1 ? [...all][0] : undefined;
@@ -80,10 +103,47 @@ async function contextOf(reach: RecordsReach, how: ImportHow): Promise<Context> 
   };
 }
 
-async function* sheetsOf(sources: readonly Source[], context: Context, passedOver: string[]) {
+const mappingHint =
+  "If another system wrote it, make a mapping once: bring it in on the page Records, or name one with --mapping.";
+
+type ToRead = { readonly source: Source; readonly by?: KnownMapping };
+
+/** Which files are read, and by what; those that a folder merely had among others may be passed over. */
+async function readingOf(
+  reach: RecordsReach,
+  sources: readonly Source[],
+  how: ImportHow,
+  context: Context,
+  passedOver: string[],
+): Promise<ToRead[]> {
+  const known = how.mappings ?? (await knownMappings(reach));
+  const toRead: ToRead[] = [];
   for (const source of sources) {
+    const reading = source.by
+      ? ({ as: "mapped", by: source.by } as const)
+      : await howToRead(source, known, context);
+    if (reading.as === "records") toRead.push({ source });
+    else if (reading.as === "mapped") toRead.push({ source, by: reading.by });
+    else {
+      const trouble = new UnreadableFile(source.name, `${reading.why} ${mappingHint}`);
+      if (!source.found) throw trouble;
+      passedOver.push(trouble.message);
+    }
+  }
+  return toRead;
+}
+
+async function* sheetsOf(
+  toRead: readonly ToRead[],
+  context: Context,
+  passedOver: string[],
+): AsyncGenerator<SheetToImport> {
+  for (const { source, by } of toRead) {
     try {
-      yield* readSheets(source.path, source.name, context);
+      if (!by) yield* readSheets(source.path, source.name, context);
+      else
+        for await (const sheet of readMapped(source.path, source.name, by.mapping, context))
+          yield { ...sheet, mapping: { name: by.mapping.name, version: by.version } };
     } catch (trouble) {
       if (!source.found || !(trouble instanceof UnreadableFile)) throw trouble;
       passedOver.push(trouble.message);

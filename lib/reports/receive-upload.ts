@@ -1,6 +1,6 @@
 import { randomBytes } from "node:crypto";
-import { mkdir, open, readdir, rm } from "node:fs/promises";
-import { extname, join } from "node:path";
+import { mkdir, open, readdir, rm, writeFile } from "node:fs/promises";
+import { basename, extname, join } from "node:path";
 import { homeFolder } from "@/lib/store/home/home-folder";
 import type { Source } from "./import-records";
 import { multipart, NotFormData } from "./multipart";
@@ -14,6 +14,8 @@ export class UploadRefused extends Error {
 export type Upload = {
   readonly sources: readonly Source[];
   readonly fields: Readonly<Record<string, string>>;
+  /** Name of its folder among the home's uploads. */
+  readonly folder: string;
   /** Deletes the files; may be called twice. */
   remove(): Promise<void>;
 };
@@ -23,26 +25,49 @@ const mostFiles = 1000;
 const longestField = 1000;
 
 /**
- * Writes the files of a form to a private folder of the home as they arrive. No more bytes than
+ * Writes the files of a form to a private folder of the home as they arrive, with a list of their names. No more bytes than
  * CANAL_AUDIT_UPLOAD_MB (2048 where it is not set).
  *
+ * @param kept folders of uploads that an import still needs though the process that took them is gone
  * @throws UploadRefused; nothing is left on the disk then
  */
 export async function receiveUpload(
   body: AsyncIterable<Uint8Array>,
   contentType: string,
+  kept: readonly string[] = [],
 ): Promise<Upload> {
-  const uploads = join(homeFolder(), "uploads");
-  await removeLeftovers(uploads);
-  const folder = join(uploads, `${process.pid}-${randomBytes(8).toString("hex")}`);
+  await removeLeftovers(kept);
+  const folder = newUploadFolder();
   await mkdir(folder, { recursive: true, mode: 0o700 });
   const remove = () => rm(folder, { recursive: true, force: true });
   try {
-    return { ...(await write(bounded(body), contentType, folder)), remove };
+    const upload = await write(bounded(body), contentType, folder);
+    await keepNames(folder, upload);
+    return { ...upload, folder: basename(folder), remove };
   } catch (error) {
     await remove();
     throw error instanceof NotFormData ? new UploadRefused(error.message) : error;
   }
+}
+
+/** Where uploads lie until they are read. */
+export function uploadsFolder(): string {
+  return join(homeFolder(), "uploads");
+}
+
+/** A folder's name begins with the process that has it, so that what a dead one left behind is known. */
+export function newUploadFolder(): string {
+  return join(uploadsFolder(), `${process.pid}-${randomBytes(8).toString("hex")}`);
+}
+
+/** What lies under which name: read again where the import was broken off. */
+export const namesFile = "names.json";
+
+function keepNames(folder: string, { sources, fields }: Pick<Upload, "sources" | "fields">) {
+  const names = sources.map(({ path, name }) => ({ file: basename(path), name }));
+  return writeFile(join(folder, namesFile), JSON.stringify({ names, zone: fields.zone ?? "" }), {
+    mode: 0o600,
+  });
 }
 
 async function write(body: AsyncIterable<Uint8Array>, contentType: string, folder: string) {
@@ -108,11 +133,11 @@ async function* bounded(body: AsyncIterable<Uint8Array>): AsyncGenerator<Uint8Ar
 }
 
 /** What a process that was killed could not delete. */
-async function removeLeftovers(uploads: string): Promise<void> {
-  for (const name of await readdir(uploads).catch(() => [])) {
+async function removeLeftovers(kept: readonly string[]): Promise<void> {
+  for (const name of await readdir(uploadsFolder()).catch(() => [])) {
     const owner = Number(name.split("-")[0]);
-    if (owner !== process.pid && !isRunning(owner))
-      await rm(join(uploads, name), { recursive: true, force: true });
+    if (owner !== process.pid && !isRunning(owner) && !kept.includes(name))
+      await rm(join(uploadsFolder(), name), { recursive: true, force: true });
   }
 }
 

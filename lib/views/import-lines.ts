@@ -1,4 +1,5 @@
 import { moment } from "./day";
+import { progressWords } from "./import-progress";
 import { count } from "./quantity";
 
 /** An import as it is kept. */
@@ -10,6 +11,10 @@ export type ImportInput = {
   readonly startedAt: Date;
   readonly finishedAt: Date | null;
   readonly rowsRead: number;
+  readonly rowsExpected: number | null;
+  readonly heldSoFar: number;
+  readonly cancel: boolean;
+  readonly upload: string | null;
   readonly files: readonly FileInput[];
 };
 type Counts = {
@@ -23,6 +28,8 @@ type FileInput = Counts & {
   readonly name: string;
   readonly tableName: string;
   readonly ignored: readonly string[];
+  readonly mapping: string | null;
+  readonly version: number | null;
 };
 
 export type CountWords = { readonly [Key in keyof Counts]: string };
@@ -30,13 +37,19 @@ export type FileLine = CountWords & {
   readonly id: string;
   readonly name: string;
   readonly table: string;
+  /** The mapping by which it was read, with its version; empty for files in the record format. */
+  readonly mapping: string;
 };
 export type ImportLine = {
   readonly id: number;
   readonly by: string;
   readonly at: string;
-  readonly state: "running" | "done" | "failed" | "undone";
+  readonly state: "running" | "done" | "failed" | "cancelled" | "undone";
   readonly stateWords: string;
+  /** Share read of what is expected, 0 to 1; null where it cannot be told. */
+  readonly share: number | null;
+  /** It was broken off, and its files are still there to go on with. */
+  readonly canGoOn: boolean;
   /** Names of its files in one line. */
   readonly fileNames: string;
   readonly counts: CountWords;
@@ -53,7 +66,7 @@ export type ImportLine = {
 };
 
 /** An import in words; times in the zone of the reader's practice. */
-export function importLine(of: ImportInput, zone: string): ImportLine {
+export function importLine(of: ImportInput, zone: string, now = new Date()): ImportLine {
   const sum = (key: keyof Counts) => of.files.reduce((total, file) => total + file[key], 0);
   const total: Counts = {
     read: sum("read"),
@@ -67,13 +80,17 @@ export function importLine(of: ImportInput, zone: string): ImportLine {
     by: of.by,
     at: moment(of.startedAt, zone),
     state: stateOf(of.state),
-    stateWords: stateWords(of, zone),
+    stateWords: stateWords(of, zone, now),
+    share:
+      of.state === "reading" && of.rowsExpected ? Math.min(1, of.rowsRead / of.rowsExpected) : null,
+    canGoOn: of.state === "failed" && of.upload !== null,
     fileNames: namesOf(of.files.map((file) => file.name)),
     counts: countWords(total),
     files: of.files.map((file, place) => ({
       id: `${place}`,
       name: file.name,
       table: file.tableName,
+      mapping: mappingWords(file),
       ...countWords(file),
     })),
     notKept: of.files.flatMap((file, place) =>
@@ -87,22 +104,24 @@ export function importLine(of: ImportInput, zone: string): ImportLine {
 }
 
 function stateOf(state: string): ImportLine["state"] {
-  return state === "done" || state === "failed" || state === "undone" ? state : "running";
+  return state === "done" || state === "failed" || state === "cancelled" || state === "undone"
+    ? state
+    : "running";
 }
 
-function stateWords(
-  { state, message, finishedAt, rowsRead, files }: ImportInput,
-  zone: string,
-): string {
-  if (state === "reading") {
-    const file = files.at(-1)?.name;
-    return `Reading${file ? ` ${file}` : ""}.${rowsRead === 0 ? "" : ` ${count(rowsRead)} rows so far.`}`;
-  }
-  if (state === "publishing")
-    return `${count(rowsRead)} rows read. Checking them against each other and the records.`;
+function stateWords(of: ImportInput, zone: string, now: Date): string {
+  const { state, message, finishedAt } = of;
+  if (stateOf(state) === "running")
+    return of.cancel ? "It is being cancelled." : progressWords(of, of.files.at(-1)?.name, now);
+  if (state === "cancelled") return "Cancelled; nothing of it was kept.";
   if (state === "failed") return `Nothing was kept. ${message ?? ""}`.trim();
   if (state === "undone") return `Undone${finishedAt ? ` on ${moment(finishedAt, zone)}` : ""}.`;
   return `Done${finishedAt ? ` on ${moment(finishedAt, zone)}` : ""}.`;
+}
+
+function mappingWords({ mapping, version }: FileInput): string {
+  if (mapping === null) return "";
+  return version === null ? mapping : `${mapping}, version ${version}`;
 }
 
 function goesWords({ accepted, held, letGo }: Counts): string {

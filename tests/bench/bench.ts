@@ -1,5 +1,6 @@
 import { criteria } from "./criteria";
 import { importSpeed } from "./import-speed";
+import { killedImports } from "./killed-imports";
 import { pages } from "./pages";
 import { coverage } from "./statistics/coverage";
 import { elevated } from "./statistics/elevated";
@@ -14,6 +15,8 @@ import { flagPromise } from "./statistics/flag-promise";
  *   npm run bench -- pages FOLDER       the same on the records of a folder
  *   npm run bench -- criteria FOLDER [PERIOD]
  *                                       every criterion, by everyone, in one quarter, and the plan of the slowest
+ *   npm run bench -- killed FOLDER [TIMES] [SEED]
+ *                                       kills imports at random moments, goes on, and compares counts and figures
  *   npm run bench -- coverage [TIMES]   how often plain and clustered intervals hold the truth
  *   npm run bench -- flags [TIMES]      how often pages are flagged where nobody differs, and where one does
  *   npm run bench -- elevated FOLDER [CODE]
@@ -24,6 +27,7 @@ const benches: Record<string, (...words: string[]) => Promise<void>> = {
   import: importSpeed,
   pages,
   criteria,
+  killed: killedImports,
   coverage,
   flags: flagPromise,
   elevated,

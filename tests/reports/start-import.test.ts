@@ -4,10 +4,13 @@ import { join } from "node:path";
 import { afterEach, beforeEach, expect, test } from "vitest";
 import { holderReach } from "@/lib/access/reach";
 import { receiveUpload, UploadRefused } from "@/lib/reports/receive-upload";
-import { startImport } from "@/lib/reports/start-import";
-import { disconnect } from "@/lib/store/database";
+import { resumeImport } from "@/lib/reports/resume-import";
+import { type Begun, startImport } from "@/lib/reports/start-import";
+import { disconnect, prisma } from "@/lib/store/database";
 import type { ScratchDatabase } from "@/lib/store/home/scratch-database";
+import { cancelImport } from "@/lib/store/import/cancel-import";
 import { importOf } from "@/lib/store/import/imports";
+import { pathOfWaiting, type WaitingFile, waitingFiles } from "@/lib/store/waiting";
 import { freshDatabase } from "../fresh-database";
 
 // Expected values follow from what an upload promises; worked by hand.
@@ -47,7 +50,8 @@ function sent(files: Record<string, string>, zone = "Europe/London") {
   return [body as unknown as AsyncIterable<Uint8Array>, headers.get("content-type") ?? ""] as const;
 }
 
-async function ended(importId: number) {
+async function ended({ importId }: Begun) {
+  if (importId === undefined) throw new Error("nothing was begun");
   for (let tries = 0; tries < 200; tries += 1) {
     const found = await importOf(reach, importId);
     if (found && found.state !== "reading" && found.state !== "publishing") return found;
@@ -74,12 +78,41 @@ test("files that were sent are imported and then deleted", async () => {
   expect(await filesLeft()).toEqual([]);
 });
 
-test("a file that is none of the record format's fails the import, says so, and is deleted", async () => {
-  const done = await ended(
-    await startImport(reach, ...sent({ "sessions.csv": sessions, "odd.csv": "a\r\n1\r\n" })),
+test("a file that nothing knows how to read waits, and the others are imported", async () => {
+  const begun = await startImport(
+    reach,
+    ...sent({ "sessions.csv": sessions, "odd.csv": "a\r\n1\r\n" }),
   );
-  expect(done.state).toBe("failed");
-  expect(done.message).toContain("odd.csv");
+  expect(await ended(begun)).toMatchObject({ state: "done", rowsRead: 1 });
+  expect(await filesLeft()).toEqual([]);
+  const [waiting] = await waitingFiles(reach);
+  expect(waiting).toMatchObject({ id: begun.waiting[0], name: "odd.csv", zone: "Europe/London" });
+  expect(await readFile(pathOfWaiting(waiting as WaitingFile), "utf8")).toBe("a\r\n1\r\n");
+});
+
+test("an import whose process died goes on with its files, once, and they are deleted then", async () => {
+  const upload = await receiveUpload(...sent({ "sessions.csv": sessions }));
+  const { id } = await prisma().import.create({
+    data: { by: reach.by, state: "reading", upload: upload.folder, startedAt: new Date(0) },
+  });
+  expect((await importOf(reach, id))?.state).toBe("failed");
+  const importId = (await resumeImport(reach, id)) ?? undefined;
+  expect(await ended({ importId, waiting: [] })).toMatchObject({ state: "done", rowsRead: 1 });
+  expect((await importOf(reach, id))?.message).toContain(`went on as import ${importId}`);
+  expect(await resumeImport(reach, id)).toBe(null);
+  expect(await filesLeft()).toEqual([]);
+});
+
+test("a cancelled import keeps nothing", async () => {
+  const row = "V-1,OAK,OAK-1,C01,reference-1,2026-07-03T09:10,26,fdi,primary,completed,red\r\n";
+  const begun = await startImport(
+    reach,
+    ...sent({ "sessions.csv": sessions + row.repeat(300_000) }),
+  );
+  expect(await cancelImport(reach, begun.importId ?? 0)).toBe(true);
+  expect(await ended(begun)).toMatchObject({ state: "cancelled" });
+  expect(await prisma().visit.count()).toBe(0);
+  expect(await cancelImport(reach, begun.importId ?? 0)).toBe(false);
   expect(await filesLeft()).toEqual([]);
 });
 

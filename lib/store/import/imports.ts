@@ -7,6 +7,9 @@ export type FileCounts = {
   readonly name: string;
   readonly table: string;
   readonly ignored: readonly string[];
+  /** By which it was read; null for a file in the record format. */
+  readonly mapping: string | null;
+  readonly version: number | null;
   readonly read: number;
   readonly accepted: number;
   readonly repeated: number;
@@ -35,16 +38,7 @@ export type HeldRow = {
 /** The files of an import with what became of their rows. */
 export async function filesOfImport(_reach: RecordsReach, importId: number): Promise<FileCounts[]> {
   const rows = await prisma().importFile.findMany({ where: { importId }, orderBy: { id: "asc" } });
-  return rows.map(({ name, tableName, ignored, read, accepted, repeated, held, letGo }) => ({
-    name,
-    table: tableName,
-    ignored,
-    read,
-    accepted,
-    repeated,
-    held,
-    letGo,
-  }));
+  return rows.map(({ id, importId, tableName, ...file }) => ({ ...file, table: tableName }));
 }
 
 /** The held rows that an import brought, or brought again, in the order of file and line. */

@@ -3,6 +3,7 @@ import type { RecordsReach } from "@/lib/access/reach";
 import type { TableName } from "@/lib/records/tables";
 import { pool, prisma } from "../database";
 import { markRunning } from "./broken-off";
+import { ImportCancelled, isCancelled } from "./cancel-import";
 import { publish } from "./publish";
 import { makeStaging, type StagedRow, stage } from "./staging";
 
@@ -12,6 +13,8 @@ export type SheetToImport = {
   /** Header names that no field takes; they are not kept. */
   readonly ignored: readonly string[];
   readonly rows: AsyncIterable<StagedRow>;
+  /** The mapping by which it is read, where it is not in the record format. */
+  readonly mapping?: { readonly name: string; readonly version: number | null };
 };
 
 export type ImportProgress = {
@@ -32,14 +35,25 @@ export async function runImport(
   sheets: AsyncIterable<SheetToImport>,
   how: {
     zone: string;
+    /** How many rows the files seem to have, where that can be told. */
+    rowsExpected?: number;
+    /** Folder of the home's uploads in which the files lie until they are read. */
+    upload?: string;
     onBegin?: (importId: number) => void;
     onProgress?: (progress: ImportProgress) => void;
   },
 ): Promise<number> {
-  const started = await prisma().import.create({ data: { by: reach.by, state: "reading" } });
+  const started = await prisma().import.create({
+    data: { by: reach.by, state: "reading", rowsExpected: how.rowsExpected, upload: how.upload },
+  });
   how.onBegin?.(started.id);
   const client = await pool().connect();
   let rowsRead = 0;
+  let heldSoFar = 0;
+  const tell = async (data: { state?: string; rowsRead?: number; heldSoFar?: number }) => {
+    const { cancel } = await prisma().import.update({ where: { id: started.id }, data });
+    if (cancel) throw new ImportCancelled();
+  };
   try {
     await markRunning(client, started.id);
     await makeStaging(client);
@@ -50,27 +64,31 @@ export async function runImport(
           name: sheet.name,
           tableName: sheet.table,
           ignored: [...sheet.ignored],
+          mapping: sheet.mapping?.name,
+          version: sheet.mapping?.version,
         },
       });
-      await stage(client, sheet.table, file.id, sheet.rows, async (count) => {
+      await stage(client, sheet.table, file.id, sheet.rows, async (count, held) => {
         rowsRead += count;
+        heldSoFar += held;
         how.onProgress?.({ importId: started.id, file: sheet.name, rowsRead, state: "reading" });
-        await prisma().import.update({ where: { id: started.id }, data: { rowsRead } });
+        await tell({ rowsRead, heldSoFar });
       });
     }
     how.onProgress?.({ importId: started.id, rowsRead, state: "publishing" });
-    await prisma().import.update({ where: { id: started.id }, data: { state: "publishing" } });
+    await tell({ state: "publishing" });
     await inTransaction(client, () =>
       publish(client, { importId: started.id, zone: how.zone, practices: reach.practices }),
     );
     return started.id;
   } catch (trouble) {
-    const message = trouble instanceof Error ? trouble.message : String(trouble);
+    const cancelled = await isCancelled(trouble, started.id);
+    const message = cancelled ? null : trouble instanceof Error ? trouble.message : String(trouble);
     await prisma().import.update({
       where: { id: started.id },
-      data: { state: "failed", message, finishedAt: new Date() },
+      data: { state: cancelled ? "cancelled" : "failed", message, finishedAt: new Date() },
     });
-    throw trouble;
+    throw cancelled ? new ImportCancelled() : trouble;
   } finally {
     // The connection is closed, not reused: its temporary staging tables go with it.
     client.release(true);

@@ -41,24 +41,22 @@ export async function makeStaging(client: pg.ClientBase): Promise<void> {
   );
 }
 
-/** Copies the rows of one file into staging, a bounded number at a time. */
+/** Copies the rows of one file into staging, a bounded number at a time; tells how many there were and how many are held. */
 export async function stage(
   client: pg.ClientBase,
   table: TableName,
   fileId: number,
   rows: AsyncIterable<StagedRow>,
-  onRows: (count: number) => Promise<void>,
+  onRows: (count: number, held: number) => Promise<void>,
 ): Promise<void> {
   let batch: StagedRow[] = [];
   for await (const row of rows) {
     batch.push(row);
     if (batch.length < 5000) continue;
-    await copyBatch(client, table, fileId, batch);
-    await onRows(batch.length);
+    await onRows(batch.length, await copyBatch(client, table, fileId, batch));
     batch = [];
   }
-  await copyBatch(client, table, fileId, batch);
-  await onRows(batch.length);
+  await onRows(batch.length, await copyBatch(client, table, fileId, batch));
 }
 
 async function copyBatch(
@@ -66,7 +64,7 @@ async function copyBatch(
   table: TableName,
   fileId: number,
   batch: readonly StagedRow[],
-) {
+): Promise<number> {
   const good: string[] = [];
   const held: string[] = [];
   const place = hangsOnVisit(table) ? ["practice", "session_id"] : [];
@@ -104,6 +102,7 @@ async function copyBatch(
   ];
   await copy(client, `staged_${table} (${list(columns)})`, good);
   await copy(client, "staged_held", held);
+  return held.length;
 }
 
 /** A bit for each column the row bears, so that undoing one import keeps what another one bore. */

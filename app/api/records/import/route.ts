@@ -17,12 +17,12 @@ export async function POST(request: Request): Promise<Response> {
     if (!request.body) return refused(request, 400, "Choose at least one file.");
     try {
       const type = request.headers.get("content-type") ?? "";
-      const id = await startImport(
+      const { importId, waiting } = await startImport(
         reach,
         request.body as unknown as AsyncIterable<Uint8Array>,
         type,
       );
-      const location = `/records/imports/${id}`;
+      const location = placeOf(importId, waiting.length);
       if (wantsJson(request)) return Response.json({ location }, { status: 202 });
       return new Response(null, { status: 303, headers: { location } });
     } catch (error) {
@@ -30,6 +30,12 @@ export async function POST(request: Request): Promise<Response> {
       return refused(request, 400, error.message);
     }
   });
+}
+
+/** Files that wait for a mapping come first: they are what the person has to do. */
+function placeOf(importId: number | undefined, waiting: number): string {
+  if (waiting === 0) return `/records/imports/${importId}`;
+  return importId === undefined ? "/records/waiting" : `/records/waiting?import=${importId}`;
 }
 
 function refused(request: Request, status: number, sentence: string): Response {

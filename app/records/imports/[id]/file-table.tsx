@@ -31,11 +31,16 @@ export function FileTable(props: { of: ImportLine }) {
         <tbody>
           {[
             ...files,
-            ...(files.length > 1 ? [{ id: "all", name: "All files", table: "", ...counts }] : []),
+            ...(files.length > 1
+              ? [{ id: "all", name: "All files", table: "", mapping: "", ...counts }]
+              : []),
           ].map((file) => (
             <tr key={file.id} className={file.id === "all" ? "whole" : undefined}>
               <th scope="row">{file.name}</th>
-              <td data-label="Table">{file.table}</td>
+              <td data-label="Table">
+                {file.table}
+                {file.mapping ? <div className="hint">by {file.mapping}</div> : null}
+              </td>
               <td className="num" data-label="Read">
                 {file.read}
               </td>

@@ -12,8 +12,8 @@ export function LookAgain(props: { path: string }) {
   }, [router]);
   return (
     <p className="soft">
-      You may leave this page; the import goes on. Where it does not, the tool was stopped meanwhile
-      and nothing of it was kept: bring the files in again. <a href={props.path}>Look again</a>
+      You may leave this page; the import goes on, and this page tells how far it is.{" "}
+      <a href={props.path}>Look again</a>
     </p>
   );
 }

@@ -8,8 +8,9 @@ import { Section } from "../../../_parts/section";
 import { within } from "../../../_parts/within";
 import { HeldTable } from "../../_page/held-table";
 import { undoAct } from "../../acts";
+import { BrokenOff } from "./broken-off";
 import { FileTable } from "./file-table";
-import { LookAgain } from "./look-again";
+import { Running } from "./running";
 
 export const metadata = { title: "Import" };
 
@@ -29,7 +30,8 @@ export default async function ImportPage(props: { params: Promise<{ id: string }
       <p className="finding" role="status">
         {one.stateWords}
       </p>
-      {running ? <LookAgain path={`/records/imports/${one.id}`} /> : null}
+      {running ? <Running of={one} /> : null}
+      {one.canGoOn ? <BrokenOff importId={one.id} /> : null}
       {one.files.length > 0 && !running ? (
         <Section
           id="files"

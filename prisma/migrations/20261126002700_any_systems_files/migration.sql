@@ -97,8 +97,7 @@ CREATE TABLE "corrections" (
 CREATE TABLE "taken_files" (
     "sha256" TEXT NOT NULL,
     "name" TEXT NOT NULL,
-    "import_id" INTEGER,
-    "trouble" TEXT,
+    "import_id" INTEGER NOT NULL,
     "at" TIMESTAMPTZ NOT NULL DEFAULT CURRENT_TIMESTAMP,
 
     CONSTRAINT "taken_files_pkey" PRIMARY KEY ("sha256")

@@ -1,0 +1,16 @@
+/**
+ * The column names of a file of another system: blanks made one, Unicode's NFC, a name that comes twice numbered, an empty one named
+ * by its place. The separator's last, empty cell at the end of a line is no column.
+ */
+export function headerNames(cells: readonly string[]): string[] {
+  const names: string[] = [];
+  const used = new Set<string>();
+  for (const [place, cell] of cells.entries()) {
+    const name = cell.normalize("NFC").replace(/\s+/g, " ").trim() || `column ${place + 1}`;
+    let free = name;
+    for (let number = 2; used.has(free.toLowerCase()); number += 1) free = `${name} (${number})`;
+    used.add(free.toLowerCase());
+    names.push(free);
+  }
+  return names;
+}
