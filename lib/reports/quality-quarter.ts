@@ -10,8 +10,10 @@ import { type ExceptionLine, exceptionLines } from "@/lib/views/exception-lines"
 import { type ExportLine, exportLines } from "@/lib/views/export-lines";
 import { type SafetyLine, safetyLines } from "@/lib/views/safety-list";
 import { type UpkeepCalendar, upkeepCalendar } from "@/lib/views/upkeep-calendar";
+import { lineRinse } from "@/lib/views/upkeep-state";
 import { adherenceReport } from "./adherence-report";
 import { type Address, type Asked, askedFigures } from "./asked-period";
+import { tomorrow } from "./tomorrow";
 
 export type QualityQuarter = Pick<Asked, "period" | "periods" | "practices" | "practice"> & {
   readonly finding: string;
@@ -30,7 +32,7 @@ export async function qualityQuarter(viewer: Viewer, address: Address): Promise<
   );
   const [report, upkeep, safety, exports] = await Promise.all([
     adherenceReport(reach, period),
-    upkeepDays(reach, period, "line-rinse"),
+    upkeepDays(reach, period, lineRinse),
     safetyEvents(reach, period),
     exportsBefore(qualityReach(viewer), 20),
   ]);
@@ -42,7 +44,7 @@ export async function qualityQuarter(viewer: Viewer, address: Address): Promise<
     practice,
     report,
     finding: adherenceFinding(wholes, period),
-    upkeep: upkeepCalendar(upkeep, period),
+    upkeep: upkeepCalendar(upkeep, period, lineRinse, tomorrow()),
     exceptions: exceptionLines(report.criteria),
     safety: safetyLines(safety.events, safety.patients),
     exports: exportLines(exports, practices[0]?.zone ?? "UTC"),

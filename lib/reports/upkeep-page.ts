@@ -14,6 +14,7 @@ import { upkeepCsv } from "@/lib/views/upkeep-csv";
 import { type UpkeepSentences, upkeepSentences } from "@/lib/views/upkeep-sentences";
 import { lineRinse, taskWords } from "@/lib/views/upkeep-state";
 import { type Address, type Asked, AskedWrongly, askedFigures } from "./asked-period";
+import { tomorrow } from "./tomorrow";
 
 type Choice = { readonly name: string; readonly words: string };
 
@@ -53,7 +54,7 @@ export async function upkeepPage(viewer: Viewer, address: Address): Promise<Upke
     period: { name: at.period.name, words: periodWords(at.period) },
     ...{ periods, practices, practice, task: chosen, tasks, chair, chairs },
     finding: `${chosen.words}. ${summaryOf(rows, chosen.name, new Set(rows.map(chairOf)).size > 1)}`,
-    calendar: upkeepCalendar(rows, at.period, chosen.name),
+    calendar: upkeepCalendar(rows, at.period, chosen.name, tomorrow()),
     sentences: upkeepSentences(rows),
     file: listAddress("/api/quality/upkeep", { period: at.period.name, practice, chair }),
   };

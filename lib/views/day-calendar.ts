@@ -24,6 +24,8 @@ export type DayCalendar = {
 /** A day as it is to be drawn, without its date. */
 export type DrawnDay = Omit<CalendarDay, "day">;
 
+const notYet: DrawnDay = { shape: " ", words: "not recorded yet", tone: "faint" };
+
 const weekdays = ["Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"];
 
 /**
@@ -32,11 +34,13 @@ const weekdays = ["Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"];
  *
  * @param drawn the days on which there is something to show
  * @param empty what every other day shows; its words get the date before them
+ * @param until the day after the last one that is recorded: later days are not yet there
  */
 export function dayCalendar(
   period: Period,
   drawn: ReadonlyMap<string, DrawnDay>,
   empty: DrawnDay,
+  until = period.until,
 ): DayCalendar {
   const weeks = mondaysOf(period);
   const rows = weekdays.map((weekday, place) => ({
@@ -44,7 +48,7 @@ export function dayCalendar(
     days: weeks.map((monday): CalendarDay | null => {
       const at = dayAfter(monday, place);
       if (at < period.from || at >= period.until) return null;
-      const shown = drawn.get(at) ?? empty;
+      const shown = drawn.get(at) ?? (at < until ? empty : notYet);
       return { ...shown, day: at, words: `${day(at)}: ${shown.words}` };
     }),
   }));

@@ -8,6 +8,7 @@ import { type ClauseLine, type ClauseSources, clauseLine } from "./clause-line";
 import { day } from "./day";
 import { exceptionAddress } from "./exception-address";
 import { outcomeMark } from "./outcome-mark";
+import { ownReasonWords } from "./protocol/code-words";
 import type { OwnWords } from "./protocol/own-words";
 import { reasonWords } from "./reason-words";
 import { visitAddress } from "./visit-address";
@@ -157,14 +158,15 @@ function stepsOf(of: ExplanationOf, explanation: Explanation): ExplanationStep[]
   ];
 }
 
-function exceptionWords({ criterion, unit, explanation }: ExplanationOf): string {
+function exceptionWords({ criterion, unit, explanation, own }: ExplanationOf): string {
   if (explanation.met.truth === true) return "It needs none.";
   if (unit.exception === null) return "None is recorded.";
   const listed =
-    criterion.exceptions?.reasons.includes(unit.exception) === true
+    criterion.exceptions?.reasons.includes(unit.exception) === true ||
+    `reason/${unit.exception}` in own
       ? ""
       : " It is not on the criterion's list of reasons; it counts and should be looked at.";
-  return `Yes: ${reasonWords(unit.exception)}.${listed}`;
+  return `Yes: ${ownReasonWords(unit.exception, own)}.${listed}`;
 }
 
 function becauseWords({ explanation, counted, unit }: ExplanationOf): string {

@@ -3,8 +3,8 @@ import { measureOf } from "@/lib/measures/measures";
 import { day } from "./day";
 import { explanationAddress } from "./explanation-address";
 import { visitAddress } from "./lead-address";
+import { ownReasonWords } from "./protocol/code-words";
 import { count, quantity } from "./quantity";
-import { reasonWords } from "./reason-words";
 
 /** A unit behind a figure, as the store lists it. */
 export type UnitBehind = {
@@ -91,7 +91,7 @@ export function unitLine(
             .join(", "),
     state: [
       unit.state === "recorded" && value ? value : words,
-      unit.reason ? reasonWords(unit.reason) : "",
+      unit.reason ? ownReasonWords(unit.reason, {}) : "",
     ]
       .filter(Boolean)
       .join(": "),

@@ -48,11 +48,12 @@ export type UpkeepCalendar = {
   }[];
 };
 
-/** The calendar of an upkeep task: chairs in their order, each chair's days by week. */
+/** The calendar of an upkeep task: chairs in their order, each chair's days by week; days from `until` on are still to come. */
 export function upkeepCalendar(
   rows: readonly UpkeepRow[],
   period: Period,
   task = lineRinse,
+  until = period.until,
 ): UpkeepCalendar {
   const chairs = byKey(rows, (row) => `${row.practice}\n${row.chair}`);
   return {
@@ -65,7 +66,7 @@ export function upkeepCalendar(
               practice: first.practice,
               chair: first.chair,
               summary: summaryOf(days, task),
-              calendar: calendarOf(days, period, task),
+              calendar: calendarOf(days, period, task, until),
             },
           ]
         : [];
@@ -97,11 +98,17 @@ export function summaryOf(rows: readonly UpkeepRow[], task: string, several = fa
     .join(" ");
 }
 
-function calendarOf(rows: readonly UpkeepRow[], period: Period, task: string): DayCalendar {
+function calendarOf(
+  rows: readonly UpkeepRow[],
+  period: Period,
+  task: string,
+  until: string,
+): DayCalendar {
   const shown = new Map<string, DrawnDay>(
     rows.map((row) => [row.day, { ...drawn[upkeepState(row, task)], words: dayWords(row, task) }]),
   );
-  return dayCalendar(period, shown, { shape: "·", words: "not in use", tone: "faint" });
+  const unused: DrawnDay = { shape: "·", words: "not in use", tone: "faint" };
+  return dayCalendar(period, shown, unused, until);
 }
 
 /** Only a rinse has a least time; days not in use are told apart only where something is written down of one. */

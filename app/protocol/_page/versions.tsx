@@ -4,7 +4,7 @@ import { withdrawVersionAct } from "../acts";
 
 /** The versions of a criterion in a practice: what they demand, from when, who wrote them and why. */
 export function Versions(props: { page: CriterionPage }) {
-  const { versions, withdrawn, practice, mayChange } = props.page;
+  const { versions, withdrawn, practice, mayChange, atFirst } = props.page;
   return (
     <>
       {versions.length === 0 ? (
@@ -41,6 +41,22 @@ export function Versions(props: { page: CriterionPage }) {
               ) : null}
             </li>
           ))}
+          {atFirst ? (
+            <li>
+              <h3>
+                From the beginning <span className="tag">before</span>
+              </h3>
+              <p>
+                As every practice begins{atFirst.inForce ? "" : "; not in force until asked for"}.
+              </p>
+              <details>
+                <summary>
+                  What it demanded<span className="only-heard"> at the beginning</span>
+                </summary>
+                <p>{atFirst.demands}</p>
+              </details>
+            </li>
+          ) : null}
         </ol>
       )}
       {withdrawn.length > 0 ? (

@@ -1,5 +1,6 @@
 import { protocolReach } from "@/lib/access/reach";
 import type { Viewer } from "@/lib/access/viewer";
+import { defaults, notInForceAtFirst } from "@/lib/protocol/defaults/defaults";
 import { ownTerms } from "@/lib/store/protocol/own-terms";
 import { protocolWithin } from "@/lib/store/protocol/versions";
 import { withdrawnVersions } from "@/lib/store/protocol/withdrawn-versions";
@@ -7,7 +8,7 @@ import type { PracticeRow } from "@/lib/store/records/practices";
 import { day } from "@/lib/views/day";
 import { criterionState } from "@/lib/views/protocol/criterion-state";
 import { type CriterionWords, criterionWords } from "@/lib/views/protocol/criterion-words";
-import { ownWordsOf } from "@/lib/views/protocol/own-words";
+import { type OwnWords, ownWordsOf } from "@/lib/views/protocol/own-words";
 import { standingSentence } from "@/lib/views/protocol/protocol-view";
 import { type VersionLine, versionLines } from "@/lib/views/protocol/version-lines";
 import type { Address } from "../asked-period";
@@ -27,6 +28,8 @@ export type CriterionPage = {
   /** In one sentence. */
   readonly standing: string;
   readonly versions: readonly VersionLine[];
+  /** What every practice begins with, where this is one of those criteria: in force at first or not. */
+  readonly atFirst: { readonly demands: string; readonly inForce: boolean } | null;
   /** What was withdrawn before it began, in words. */
   readonly withdrawn: readonly { readonly id: number; readonly words: string }[];
   readonly mayChange: boolean;
@@ -58,6 +61,7 @@ export async function criterionPage(
     inForce: state.inForce !== null,
     standing: standingSentence(state, protocol, practice.code),
     versions: versionLines(protocol, of, own),
+    atFirst: atFirst(id, own),
     withdrawn: withdrawn.map((one) => ({
       id: one.id,
       words: `From ${day(one.from)}: ${one.reason} (${one.by}); withdrawn by ${one.withdrawnBy}, ${day(one.withdrawnAt.toISOString())}.`,
@@ -65,4 +69,11 @@ export async function criterionPage(
     mayChange,
     today,
   };
+}
+
+function atFirst(id: string, own: OwnWords): CriterionPage["atFirst"] {
+  const first = defaults.find((one) => one.id === id);
+  return first
+    ? { demands: criterionWords(first, own).whole, inForce: !notInForceAtFirst.includes(id) }
+    : null;
 }

@@ -3,11 +3,12 @@ import { type FiguresReach, leadReach, narrowed } from "@/lib/access/reach";
 import type { Viewer } from "@/lib/access/viewer";
 import type { Criterion } from "@/lib/protocol/criterion";
 import { readCriterion } from "@/lib/protocol/read-criterion";
-import { type Period, quarterOf } from "@/lib/records/period";
+import { dayAfter, type Period, quarterOf } from "@/lib/records/period";
 import { judgedCounts, judgedExamples } from "@/lib/store/figures/judged";
 import { ownTerms } from "@/lib/store/protocol/own-terms";
 import { protocolWithin } from "@/lib/store/protocol/versions";
 import { dataState } from "@/lib/store/quality/data-state";
+import { day } from "@/lib/views/day";
 import { explanationAddress } from "@/lib/views/explanation-address";
 import { periodWords } from "@/lib/views/period-words";
 import { addedUp } from "@/lib/views/protocol/added-up";
@@ -72,7 +73,7 @@ export async function previewCriterion(
   return {
     view: previewView({
       unit: criterion.unit,
-      period: periodWords(period),
+      period: soFar(period, lastDay),
       proposed,
       now,
       examples: fewOfEach(examples.flat()),
@@ -81,6 +82,12 @@ export async function previewCriterion(
       own,
     }),
   };
+}
+
+/** The quarter, and up to when it is recorded where it is not over. */
+function soFar(period: Period, lastDay: string): string {
+  const whole = dayAfter(lastDay, 1) >= period.until;
+  return `${periodWords(period)}${whole ? "" : `, recorded up to ${day(lastDay)}`}`;
 }
 
 /** The same criterion for whoever counts: its words make no difference, and may not be there yet. */

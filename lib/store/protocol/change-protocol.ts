@@ -63,7 +63,10 @@ export async function takeOutOfForce(
   });
 }
 
-/** Withdraws a version of a practice that has not begun; it is kept as withdrawn. False where there is none. @throws Refused */
+/**
+ * Withdraws a version of a practice that was put in force to begin today or later; it is kept as withdrawn, and no day
+ * before today changes. False where there is none. @throws Refused
+ */
 export async function withdrawVersion(
   reach: FiguresReach,
   {
@@ -75,7 +78,7 @@ export async function withdrawVersion(
   return writeProtocol(reach, [practice], async (client) => {
     const { rowCount } = await client.query(
       `update criterion_versions set withdrawn_by = $1, withdrawn_at = now()
-       where id = $2 and practice = $3 and "from" > $4::date and withdrawn_at is null`,
+       where id = $2 and practice = $3 and "from" >= $4::date and withdrawn_at is null`,
       [reach.by, id, practice, today],
     );
     return (rowCount ?? 0) > 0 ? true : { undone: false };

@@ -10,6 +10,8 @@ export type CriterionState = {
   readonly inForce: Criterion | null;
   /** First day of that definition; null where it holds from the beginning. */
   readonly since: string | null;
+  /** Was another definition in force before that day. */
+  readonly changed: boolean;
   /** The next change: another definition, or (null) none. */
   readonly next: { readonly from: string; readonly criterion: Criterion | null } | null;
   /** The definition to read where none is in force: the next, the last there was, else the one to begin with. */
@@ -69,6 +71,7 @@ export function criterionState(
     id,
     inForce: now?.criterion ?? null,
     since: now?.from ?? null,
+    changed: spans.some(({ from }) => now?.from && (from === null || from < now.from)) === true,
     next,
     latest,
     everBefore: spans.some(({ from }) => from === null || from < today),

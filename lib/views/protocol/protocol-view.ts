@@ -37,9 +37,13 @@ export function protocolView(protocol: Protocol, practice: string, today: string
   };
 }
 
-/** "since 3 Jul 2026"; of a criterion not in force why it is not. */
+/** "since 3 Jul 2026", or when it was changed last; of a criterion not in force why it is not. */
 export function standingWords(state: CriterionState, protocol: Protocol, practice: string): string {
-  if (state.inForce) return state.since ? `since ${day(state.since)}` : "from the beginning";
+  if (state.inForce && state.since)
+    return state.changed
+      ? `as it is now since ${day(state.since)}, before that by an earlier version`
+      : `since ${day(state.since)}`;
+  if (state.inForce) return "from the beginning";
   const ended = protocol.versions
     .filter((one) => one.practice === practice && one.criterion.id === state.id && !one.inForce)
     .sort((one, other) => (one.from < other.from ? 1 : -1))

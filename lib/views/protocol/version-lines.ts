@@ -39,7 +39,7 @@ export function versionLines(
       target: version.inForce ? words.target : null,
       reason: version.reason,
       by: `${version.by}, ${day(version.writtenOn)}`,
-      mayWithdraw: version.from > of.today,
+      mayWithdraw: version.from >= of.today,
     };
   });
 }

@@ -206,13 +206,28 @@ test("a criterion goes out of force from today on at the earliest, and only wher
   expect((await end()).wrong).toHaveProperty("from");
 });
 
-test("a version that has not begun is withdrawn and kept; one that has begun stays", async () => {
+test("a version that begins today is withdrawn the same day, and what held before holds again", async () => {
+  await put({ ...floor, target: 0.9 });
+  const [version] = (await protocolWithin(lead)).versions;
+  const answer = await withdrawCriterionVersion(group, {
+    practice: "NORTH",
+    version: String(version?.id),
+  });
+  expect(answer.done).toBeDefined();
+  const page = await criterionPage(group, floor.id, { practice: "NORTH" });
+  expect(page?.standing).toBe("In force from the beginning.");
+});
+
+test("a version that has not begun is withdrawn and kept; one that began before today stays", async () => {
   await put(floor, { from: dayAfter(today, 1) });
   await put(floor);
   const { rows } = await pool().query<{ id: number; late: boolean }>(
     `select id, "from" > $1::date as late from criterion_versions order by late desc`,
     [today],
   );
+  await pool().query(`update criterion_versions set "from" = "from" - 1 where id = $1`, [
+    rows[1]?.id,
+  ]);
   const withdraw = (id: unknown, who = group, practice = "NORTH") =>
     withdrawCriterionVersion(who, { practice, version: String(id) });
   expect((await withdraw(rows[1]?.id)).wrong).toHaveProperty("form");
@@ -222,7 +237,7 @@ test("a version that has not begun is withdrawn and kept; one that has begun sta
   expect((await withdraw(rows[0]?.id)).done).toBeDefined();
   expect(await revision(lead)).not.toBe(before);
   expect((await withdraw(rows[0]?.id)).wrong).toHaveProperty("form");
-  expect((await versions()).map(({ from }) => from)).toEqual([today]);
+  expect((await versions()).map(({ from }) => from)).toEqual([dayAfter(today, -1)]);
   const page = await criterionPage(group, floor.id, { practice: "NORTH" });
   expect(page?.withdrawn.map(({ words }) => words)).toEqual([
     expect.stringMatching(
