@@ -1,0 +1,114 @@
+import { canalName } from "@/lib/records/canal-name";
+import { isDay } from "@/lib/records/period";
+import { toothByIso3950, toothNotations } from "@/lib/records/tooth";
+import { isoText, timeOfDay } from "../mapping/clock-text";
+import type { Clock } from "../mapping/feed";
+import { type Notation, plainNumber } from "../mapping/numbers";
+import { colonSeconds, isoSeconds } from "../mapping/units";
+import type { ColumnProfile } from "./recognised";
+
+/** So many different texts of a column are listed, each shortened to so many characters. */
+const wordsKept = 300;
+const longestWord = 200;
+
+const clocks: readonly Clock[] = (
+  ["year-month-day", "day-month-year", "month-day-year"] as const
+).flatMap((day) => ([24, 12] as const).map((hours) => ({ day, hours })));
+
+/** Gathers what a column holds, cell by cell; memory does not grow with the rows. */
+export function columnProfile(name: string, notation: Notation) {
+  const words = new Map<string, number>();
+  const fits = { number: 0, whole: 0, minutesSeconds: 0, hoursMinutesSeconds: 0, isoDuration: 0 };
+  const more = { timeOfDay24: 0, timeOfDay12: 0, canal: 0 };
+  const tooth = { fdi: 0, universal: 0, palmer: 0 };
+  const times = clocks.map((clock) => ({ clock, fits: 0, withTimeOfDay: 0 }));
+  const seconds = { "unix-s": 0, "unix-ms": 0 };
+  let cells = 0;
+  let empty = 0;
+  let manyWords = false;
+  let least: number | null = null;
+  let most: number | null = null;
+  let before: string | undefined;
+  let sameAsBefore = 0;
+  const known = new Map<string, (() => void)[]>();
+
+  /** What a text counts under; the same texts come again and again, so that is kept for the first few hundred. */
+  function effects(text: string): (() => void)[] {
+    const found: (() => void)[] = [];
+    const number = plainNumber(text, notation);
+    if (number !== undefined) {
+      const value = Number(number);
+      found.push(() => {
+        fits.number += 1;
+        least = least === null ? value : Math.min(least, value);
+        most = most === null ? value : Math.max(most, value);
+      });
+      if (/^[-+]?\d+$/.test(number)) found.push(() => fits.whole++);
+      if (/^1\d{9}$/.test(number)) found.push(() => seconds["unix-s"]++);
+      if (/^1\d{12}$/.test(number)) found.push(() => seconds["unix-ms"]++);
+    }
+    if (text.includes(":")) {
+      if (colonSeconds(text, "min:s") !== undefined) found.push(() => fits.minutesSeconds++);
+      if (colonSeconds(text, "h:min:s") !== undefined) found.push(() => fits.hoursMinutesSeconds++);
+      if (timeOfDay(text, 24)) found.push(() => more.timeOfDay24++);
+      if (timeOfDay(text, 12)) found.push(() => more.timeOfDay12++);
+    }
+    if (/^p/i.test(text) && isoSeconds(text) !== undefined) found.push(() => fits.isoDuration++);
+    if (canalName(text) !== undefined) found.push(() => more.canal++);
+    for (const notation of toothNotations)
+      if (toothByIso3950(text, notation)) found.push(() => tooth[notation]++);
+    if (/\d.*\d/.test(text) && text.length >= 6 && text.length < 60)
+      for (const time of times) {
+        const iso = isoText(text, time.clock);
+        if (iso === undefined || !isDay(iso.slice(0, 10))) continue;
+        found.push(() => {
+          time.fits += 1;
+          if (iso.length > 10) time.withTimeOfDay += 1;
+        });
+      }
+    return found;
+  }
+
+  return {
+    add(cell: string) {
+      cells += 1;
+      const text = cell.trim();
+      if (text === before) sameAsBefore += 1;
+      before = text;
+      if (text === "") {
+        empty += 1;
+        return;
+      }
+      const word = text.length > longestWord ? text.slice(0, longestWord) : text;
+      const count = words.get(word);
+      if (count !== undefined) words.set(word, count + 1);
+      else if (words.size < wordsKept) words.set(word, 1);
+      else manyWords = true;
+      let counted = known.get(text);
+      if (!counted) {
+        counted = effects(text);
+        if (known.size < wordsKept) known.set(text, counted);
+      }
+      for (const count of counted) count();
+    },
+    told(): ColumnProfile {
+      const epochs = (["unix-s", "unix-ms"] as const).map((day) => ({
+        clock: { day, hours: 24 as const },
+        fits: seconds[day],
+        withTimeOfDay: seconds[day],
+      }));
+      return {
+        ...{ name, cells, empty, manyWords, least, most, sameAsBefore },
+        words: [...words]
+          .map(([text, count]) => ({ text, count }))
+          .sort((one, other) => other.count - one.count),
+        fits: {
+          ...fits,
+          ...more,
+          tooth,
+          times: [...times, ...epochs].filter((time) => time.fits > 0),
+        },
+      };
+    },
+  };
+}
