@@ -17,6 +17,7 @@ export const rolePages: Record<Role, readonly [RolePage, ...RolePage[]]> = {
   "quality-officer": [{ path: "/quality", name: "Adherence" }, safety, upkeep, protocol],
   "record-keeper": [
     { path: "/records", name: "Records" },
+    { path: "/records/waiting", name: "Files that wait" },
     { path: "/records/held", name: "Held rows" },
     { path: "/records/format", name: "Format" },
   ],

@@ -34,7 +34,8 @@ export default async function RecordsPage(props: { searchParams: Address }) {
         title="Bring files in"
         note={
           <>
-            CSV, XLSX, JSON or NDJSON, in any order.{" "}
+            Record files in any order, or what another system exports: where no mapping knows a file
+            yet, it <Link href="/records/waiting">waits for one</Link>.{" "}
             <Link href="/records/format">What each table holds, and blank templates</Link>
           </>
         }

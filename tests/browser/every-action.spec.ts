@@ -57,6 +57,10 @@ function calls({ people, imports, held, visit }: Known): Call[] {
   const rows = (name: string, form: Record<string, string>): Call => ({
     ...{ action: `app/records/acts.ts ${name}`, address: "/records/held", role: keepers, form },
   });
+  const waiting = (name: string, form: Record<string, string>): Call => ({
+    action: `app/records/waiting/acts.ts ${name}`,
+    ...{ address: "/records/waiting", role: keepers, form },
+  });
   const exceptions = (
     name: string,
     session: string,
@@ -119,6 +123,11 @@ function calls({ people, imports, held, visit }: Known): Call[] {
       ...rows("undoAct", { import: String(imports.medlar), sure: "yes" }),
       beyond: "SPINDLE record keeper",
     },
+    rows("cancelAct", { import: String(imports.medlar) }),
+    rows("goOnAct", { import: String(imports.medlar), how: "go on" }),
+    waiting("bringWaitingAct", { file: "1" }),
+    waiting("dropWaitingAct", { file: "1" }),
+    waiting("tryMappingAct", { id: "1", mapping: "{}", whole: "no" }),
     rows("letGoAct", { row: held.medlar, reason: "Smuggled in." }),
     rows("takeBackAct", { row: held.medlar }),
     {

@@ -56,8 +56,8 @@ export function DropFiles(props: { zones: readonly string[]; zone: string }) {
       >
         <label htmlFor="files">Record files</label>
         <p className="hint">
-          Drop files or a folder here, or choose them. They are deleted from this machine once they
-          are read.
+          Drop files or a folder here, or choose them: record files, or what another system exports.
+          They are deleted from this machine once they are read.
         </p>
         <input
           ref={input}
@@ -65,7 +65,7 @@ export function DropFiles(props: { zones: readonly string[]; zone: string }) {
           type="file"
           name="files"
           multiple
-          accept=".csv,.xlsx,.json,.ndjson"
+          accept=".csv,.xlsx,.json,.ndjson,.jsonl,.tsv,.txt,.log,.dat"
           onChange={(event) => setFiles([...(event.currentTarget.files ?? [])])}
         />
         {files.length > 0 ? (

@@ -1,5 +1,5 @@
 /** Endings of files that can hold records; whatever else lies in a dropped folder is passed over. */
-const endings = /\.(csv|xlsx|json|ndjson)$/i;
+const endings = /\.(csv|xlsx|json|ndjson|jsonl|tsv|txt|log|dat)$/i;
 
 /** The record files of what was dropped, those in folders too, by name. */
 export async function droppedFiles(dropped: DataTransfer): Promise<File[]> {
