@@ -32,6 +32,10 @@ export function FeedWords(props: {
     ...column.words.filter(({ text }) => !covered(text)),
     { text: "", count: column.empty },
   ];
+  const meant = (text: string) => words.find(({ word }) => alike(word) === alike(text));
+  const unsettled = listed.filter(
+    ({ text }) => text !== "" && !meant(text) && !choices.includes(alike(text)),
+  ).length;
   const set = (text: string, changed: Word | null) =>
     props.onChange({
       ...feed,
@@ -41,14 +45,17 @@ export function FeedWords(props: {
       ],
     });
   return (
-    <details open={column.words.length <= 12}>
-      <summary>What its words mean ({listed.length})</summary>
+    <details open={unsettled > 0}>
+      <summary>
+        What its words mean ({listed.length}
+        {unsettled > 0 ? `, ${unsettled} not yet understood` : ""})
+      </summary>
       {column.more ? (
         <p className="hint">The most frequent are listed; others are taken as they stand.</p>
       ) : null}
-      <ul className="stack-tight">
+      <ul className="word-list">
         {listed.map(({ text, count }) => {
-          const found = words.find(({ word }) => alike(word) === alike(text));
+          const found = meant(text);
           const asItStands = choices.includes(alike(text));
           const field = `${id}-${text}`;
           return (

@@ -34,7 +34,7 @@ export function FieldFeed(props: {
   const column =
     feed && "columns" in feed ? columns.find(({ name }) => name === feed.columns[0]) : undefined;
   return (
-    <fieldset className="stack-tight">
+    <fieldset className="fed-field stack-tight">
       <legend>
         {offer.name} {offer.required ? <span className="tag">required</span> : null}
       </legend>
