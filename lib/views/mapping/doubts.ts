@@ -1,5 +1,5 @@
-import { type ColumnFacts, clocksOf } from "./column-facts";
 import { clockValue } from "./clock-words";
+import { type ColumnFacts, clocksOf } from "./column-facts";
 import type { ClockDraft, MappingDraft } from "./draft";
 import { holdsTime, type TableTerms } from "./terms";
 
@@ -49,7 +49,9 @@ function dayOrders(
       const clocks = facts ? clocksOf(facts) : [];
       if (new Set(clocks.map(({ day }) => day)).size < 2) return [];
       const column = feed.columns[0] ?? "";
-      return [{ about: "day-order", column, clocks: different(clocks), at: [{ table: place, field }] }];
+      return [
+        { about: "day-order", column, clocks: different(clocks), at: [{ table: place, field }] },
+      ];
     }),
   );
 }

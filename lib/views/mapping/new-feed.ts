@@ -15,9 +15,10 @@ export function newFeed(
   const same = before?.columns[0] === chosen[0];
   const facts = chosen.flatMap((name) => columns.find((one) => one.name === name) ?? []);
   const unit = same ? before?.unit : unitOf(field, facts[0]);
-  const clock = same && before?.clock && chosen.length === before.columns.length
-    ? before.clock
-    : clockOf(field, facts);
+  const clock =
+    same && before?.clock && chosen.length === before.columns.length
+      ? before.clock
+      : clockOf(field, facts);
   return {
     columns: chosen,
     ...(same && before?.words ? { words: before.words } : {}),
@@ -39,6 +40,8 @@ function clockOf(field: FieldTerms, facts: readonly ColumnFacts[]): ClockDraft |
   const clocks = clocksOf(day);
   const [first] = clocks;
   if (!first || new Set(clocks.map((one) => one.day)).size > 1) return undefined;
-  const halves = time ? time.timesOfDay12 > time.timesOfDay24 : clocks.every((one) => one.hours === 12);
+  const halves = time
+    ? time.timesOfDay12 > time.timesOfDay24
+    : clocks.every((one) => one.hours === 12);
   return { day: first.day, hours: halves ? 12 : 24 };
 }

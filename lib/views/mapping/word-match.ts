@@ -20,7 +20,9 @@ export function withAnyNumber(cell: string): string | undefined {
 }
 
 function shape(word: string): RegExp {
-  const parts = alike(word).split(mark).map((part) => part.replace(/[.*+?^${}()|[\]\\]/g, "\\$&"));
+  const parts = alike(word)
+    .split(mark)
+    .map((part) => part.replace(/[.*+?^${}()|[\]\\]/g, "\\$&"));
   return new RegExp(`^${parts.join(number)}$`, "i");
 }
 
