@@ -8,6 +8,7 @@ const usage = `canal-audit <verb>
   watch <folder> [--zone …] [--mapping …]… [--every 5] [--once]
                                                          take files as they are finished writing, once each
   figures --period 2026-Q3 [--practice P1] [--clinician C01]
+  export records --out FOLDER [--practice P1]            everything, as record files
   export adherence --period 2026-Q3 --out FILE [--practice P1]
   people add --role administrator --email … --name … [--practice P1] [--clinician P1/C01]
   people list
@@ -20,7 +21,14 @@ const verbs = new Map<string, () => Promise<Verb>>([
   ["import", async () => (await import("./import-files")).importFiles],
   ["watch", async () => (await import("./watch-folder")).watchFolder],
   ["figures", async () => (await import("./show-figures")).showFigures],
-  ["export", async () => (await import("./export-report")).exportReport],
+  [
+    "export",
+    async () => {
+      const { exportRecords } = await import("./export-records");
+      const { exportReport } = await import("./export-report");
+      return (args) => (args[0] === "records" ? exportRecords(args) : exportReport(args));
+    },
+  ],
   ["people", async () => (await import("./people")).people],
 ]);
 

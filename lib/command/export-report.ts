@@ -12,7 +12,7 @@ import { CannotDo, type Done } from "./verb";
 export async function exportReport(args: string[]): Promise<Done> {
   const { values, positionals } = readOptions(args, ["period", "out", "practice"], { words: true });
   if (positionals.length !== 1 || positionals[0] !== "adherence")
-    throw new CannotDo("Say what to export: adherence.");
+    throw new CannotDo("Say what to export: adherence, or records.");
   if (!values.out) throw new CannotDo("Say where to write it: --out FILE.");
   const period = periodNamed(values.period);
   const path = resolve(process.env.INIT_CWD ?? process.cwd(), values.out);

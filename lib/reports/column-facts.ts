@@ -2,7 +2,14 @@ import type { ColumnProfile } from "@/lib/intake/recognise/recognised";
 import type { ColumnFacts } from "@/lib/views/mapping/column-facts";
 
 /** What of a column's profile any page may have: counts, and no word of it. */
-export function columnFacts({ name, cells, empty, words, manyWords, fits }: ColumnProfile): ColumnFacts {
+export function columnFacts({
+  name,
+  cells,
+  empty,
+  words,
+  manyWords,
+  fits,
+}: ColumnProfile): ColumnFacts {
   return {
     name,
     filled: cells - empty,

@@ -6,10 +6,7 @@ import { UnreadableFile } from "@/lib/intake/unreadable-file";
 import { pathOfWaiting, saveRecognised, type WaitingFile } from "@/lib/store/waiting";
 
 /** What is known of a file; `looking` while it is looked through. */
-export type Looked =
-  | { readonly recognised: Recognised }
-  | { readonly trouble: string }
-  | "looking";
+export type Looked = { readonly recognised: Recognised } | { readonly trouble: string } | "looking";
 
 /** A page is not held up longer than this by a big file. */
 const patienceMs = 2500;

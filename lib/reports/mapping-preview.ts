@@ -36,7 +36,9 @@ export async function previewMapping(
       (name) => !header.some((one) => alike(one) === alike(name)),
     );
     const wrong =
-      missing.length > 0 ? `Not in the file: ${missing.map((one) => `“${one}”`).join(", ")}.` : null;
+      missing.length > 0
+        ? `Not in the file: ${missing.map((one) => `“${one}”`).join(", ")}.`
+        : null;
     return {
       wrong,
       first: shownFirst(header, rows, draft),
@@ -125,8 +127,6 @@ function tableOf(
     if (row.misplaced)
       return first ? checkMisplaced(feed.table, {}, at, row.troubles ?? []) : undefined;
     const mapped = map(row);
-    return (
-      mapped && checkRow(feed.table, mapped.cells, at, context, mapped.troubles, mapped.match)
-    );
+    return mapped && checkRow(feed.table, mapped.cells, at, context, mapped.troubles, mapped.match);
   }
 }

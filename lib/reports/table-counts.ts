@@ -13,7 +13,10 @@ export function tableCounts(table: string) {
   let same = 0;
   let held = 0;
   let before = "";
-  const reasons = new Map<string, { field: string; says: string; rows: number; examples: string[] }>();
+  const reasons = new Map<
+    string,
+    { field: string; says: string; rows: number; examples: string[] }
+  >();
   return {
     add(row: GoodRow | HeldRow): void {
       if (row.verdict === "good") {

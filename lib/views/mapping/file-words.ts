@@ -7,9 +7,14 @@ export function fileWords(
   rows: number,
   sure: readonly ("certain" | "likely")[],
 ): string {
-  const parts = [...how(file), `${count(rows)} ${rows === 1 ? "row" : "rows"}`];
+  const parts = [layoutWords(file), `${count(rows)} ${rows === 1 ? "row" : "rows"}`];
   const all = sure.every((one) => one === "certain") ? "certain" : "likely; look at it first";
   return `${parts.join(", ")}: ${all}`;
+}
+
+/** How a file is written: "semicolons, Windows-1252, column names in line 1". */
+export function layoutWords(file: FileDraft): string {
+  return how(file).join(", ");
 }
 
 function how(file: FileDraft): string[] {
