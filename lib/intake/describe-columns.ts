@@ -25,14 +25,13 @@ export function describeColumns(only?: TableName): ColumnDescription[] {
       required: column.required === true,
       key: column.key === true,
       says: column.says,
-      holds: describeColumn(column),
+      holds: holds(column),
       example: column.example,
     })),
   );
 }
 
-/** What a cell of a column may hold. */
-export function describeColumn(column: Column): string {
+function holds(column: Column): string {
   switch (column.type) {
     case "choice":
       return choiceWords(column);

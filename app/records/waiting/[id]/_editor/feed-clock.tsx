@@ -2,9 +2,7 @@
 
 import { useId } from "react";
 import type { FileColumn } from "@/lib/reports/waiting-file";
-import type { Feed } from "./field-feed";
-
-type ColumnFeed = Extract<Feed, { columns: string[] }>;
+import type { ColumnFeed, Feed } from "./feed";
 
 const orders = [
   ["year-month-day", "2026-07-03 (year first)"],

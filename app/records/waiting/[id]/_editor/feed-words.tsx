@@ -2,10 +2,7 @@
 
 import { useId } from "react";
 import type { FileColumn } from "@/lib/reports/waiting-file";
-import type { Feed } from "./field-feed";
-
-type ColumnFeed = Extract<Feed, { columns: string[] }>;
-type Word = NonNullable<ColumnFeed["words"]>[number];
+import type { ColumnFeed, Feed, Word } from "./feed";
 
 const alike = (text: string) => text.replace(/\s+/g, " ").trim().toLowerCase();
 

@@ -1,11 +1,10 @@
 "use client";
 
 import { useId } from "react";
-import type { FieldOffer, FileColumn, Mapping } from "@/lib/reports/waiting-file";
+import type { FieldOffer, FileColumn } from "@/lib/reports/waiting-file";
+import type { Feed } from "./feed";
 import { FeedClock } from "./feed-clock";
 import { FeedWords } from "./feed-words";
-
-export type Feed = Mapping["tables"][number]["fields"][string];
 
 /** One field: nothing, a column, the same in every row, or a running number; and what its cells mean. */
 export function FieldFeed(props: {

@@ -1,20 +1,13 @@
 "use client";
 
 import { useActionState, useState } from "react";
-import type { FieldOffer, FileColumn, Mapping } from "@/lib/reports/waiting-file";
+import type { Mapping } from "@/lib/reports/waiting-file";
 import { AnsweringForm } from "../../../../_parts/answering-form";
 import { Section } from "../../../../_parts/section";
 import { bringWaitingAct, tryMappingAct } from "../../acts";
+import type { Around, TableFeed } from "./feed";
 import { TableFields } from "./table-fields";
 import { TriedView } from "./tried-view";
-
-export type Around = {
-  readonly columns: readonly FileColumn[];
-  readonly offers: Readonly<Record<string, readonly FieldOffer[]>>;
-  readonly tables: readonly { readonly name: string; readonly says: string }[];
-  readonly reasons: Readonly<Record<string, string>>;
-};
-type TableFeed = Mapping["tables"][number];
 
 /** A mapping that is being made: what it feeds, what it makes of the file, and bringing the file in. */
 export function MappingEditor(props: Around & { id: number; first: Mapping }) {

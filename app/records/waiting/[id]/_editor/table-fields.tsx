@@ -1,11 +1,8 @@
 "use client";
 
-import type { Mapping } from "@/lib/reports/waiting-file";
 import { Section } from "../../../../_parts/section";
-import { type Feed, FieldFeed } from "./field-feed";
-import type { Around } from "./mapping-editor";
-
-type TableFeed = Mapping["tables"][number];
+import type { Around, Feed, TableFeed } from "./feed";
+import { FieldFeed } from "./field-feed";
 
 /** What feeds the fields of one table; fields that nothing feeds stand folded below. */
 export function TableFields(
