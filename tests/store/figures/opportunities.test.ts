@@ -65,9 +65,9 @@ test("PostgreSQL and the plain computation agree in every opportunity of random 
     }),
     {
       // The same records each time, so that a slow machine, which draws fewer, still sees every outcome.
-      seed: 4,
+      seed: 7,
       numRuns: Number(process.env.CANAL_AUDIT_CASES ?? 10),
-      interruptAfterTimeLimit: 30_000,
+      interruptAfterTimeLimit: 90_000,
       markInterruptAsFailure: false,
     },
   );
