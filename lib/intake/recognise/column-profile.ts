@@ -9,7 +9,7 @@ import type { ColumnProfile } from "./recognised";
 
 /** So many different texts of a column are listed, each shortened to so many characters. */
 const wordsKept = 300;
-const longestWord = 200;
+const longestWord = 150;
 
 const clocks: readonly Clock[] = (
   ["year-month-day", "day-month-year", "month-day-year"] as const

@@ -47,8 +47,9 @@ function wideOf(start: Buffer): Encoding | undefined {
   let even = 0;
   let odd = 0;
   for (let at = 0; at < half * 2; at += 1) if (start[at] === 0) at % 2 === 0 ? even++ : odd++;
-  if (odd > 0.7 * half && even === 0) return "utf-16le";
-  return even > 0.7 * half && odd === 0 ? "utf-16be" : undefined;
+  const few = 0.02 * half;
+  if (odd > 0.7 * half && even <= few) return "utf-16le";
+  return even > 0.7 * half && odd <= few ? "utf-16be" : undefined;
 }
 
 async function utf8(path: string): Promise<{ valid: boolean; plain: boolean }> {

@@ -123,6 +123,10 @@ async function* rowsUnder(path: string, name: string, layout: FileLayout) {
 async function opened(path: string, name: string, layout: FileLayout): Promise<RawSheet> {
   const sheet = await openFile(path, name, layout);
   if (!sheet) throw new UnreadableFile(name, `nothing stands from line ${layout.headerLine} on.`);
+  if (sheet.header.length === 0) {
+    await sheet.close();
+    throw new UnreadableFile(name, "its rows have no columns with names; export it again.");
+  }
   if (sheet.header.length > mostColumns) {
     await sheet.close();
     throw new UnreadableFile(
