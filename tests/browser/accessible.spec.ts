@@ -6,7 +6,7 @@ import { tamperedAddresses } from "./tampered-addresses";
 
 // The rules are those of axe-core for WCAG 2.2 AA (source: W3C, Web Content Accessibility Guidelines 2.2).
 
-test.describe.configure({ mode: "parallel", timeout: 120_000 });
+test.describe.configure({ mode: "parallel", timeout: 360_000 });
 
 /** Widths of a desk and of a phone, in CSS pixels. */
 const widths = [1440, 360];

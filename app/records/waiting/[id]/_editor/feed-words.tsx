@@ -1,6 +1,6 @@
 "use client";
 
-import { useId } from "react";
+import { useId, useState } from "react";
 import type { FileColumn } from "@/lib/reports/waiting-file";
 import type { ColumnFeed, Feed, Word } from "./feed";
 
@@ -33,6 +33,8 @@ export function FeedWords(props: {
   const unsettled = listed.filter(
     ({ text }) => text !== "" && !meant(text) && !choices.includes(alike(text)),
   ).length;
+  // Settling the last word must not fold the list away under the person's hands.
+  const [open] = useState(unsettled > 0);
   const set = (text: string, changed: Word | null) =>
     props.onChange({
       ...feed,
@@ -42,7 +44,7 @@ export function FeedWords(props: {
       ],
     });
   return (
-    <details open={unsettled > 0}>
+    <details open={open}>
       <summary>
         What its words mean ({listed.length}
         {unsettled > 0 ? `, ${unsettled} not yet understood` : ""})
