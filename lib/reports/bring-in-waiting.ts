@@ -26,7 +26,11 @@ export async function bringInWaiting(reach: RecordsReach, ids: readonly number[]
   for (const file of files) {
     const mapping = mappingSchema.parse(file.draft);
     const { version } = await keepMapping(reach, mapping.name, mapping);
-    sources.push({ path: pathOfWaiting(file), name: file.name, by: { mapping, version } });
+    sources.push({
+      path: pathOfWaiting(file),
+      name: file.name,
+      reading: { as: "mapped", by: { mapping, version } },
+    });
   }
   const how = { zone: first.zone, key: await patientKey() };
   return runInBackground(reach, sources, how, async (done) => {

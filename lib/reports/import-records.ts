@@ -12,7 +12,7 @@ import {
 import { type ImportProgress, runImport, type SheetToImport } from "@/lib/store/import/run-import";
 import { zonesOfPractices } from "@/lib/store/records/practices";
 import { keptSetting } from "@/lib/store/records/settings";
-import { howToRead, type KnownMapping, knownMappings } from "./how-to-read";
+import { type HowToRead, howToRead, type KnownMapping, knownMappings } from "./how-to-read";
 import { keyFingerprint, patientPseudonym } from "./patient-pseudonym";
 import { rowsExpected } from "./rows-expected";
 
@@ -23,8 +23,8 @@ export type Source = {
   readonly name: string;
   /** Found in a folder, not named by the person: passed over where it holds no table. */
   readonly found?: boolean;
-  /** Read by this mapping, whatever else fits. */
-  readonly by?: KnownMapping;
+  /** How it is read, where that is settled already. */
+  readonly reading?: HowToRead;
 };
 
 export type ImportResult = {
@@ -119,9 +119,7 @@ async function readingOf(
   const known = how.mappings ?? (await knownMappings(reach));
   const toRead: ToRead[] = [];
   for (const source of sources) {
-    const reading = source.by
-      ? ({ as: "mapped", by: source.by } as const)
-      : await howToRead(source, known, context);
+    const reading = source.reading ?? (await howToRead(source, known, context));
     if (reading.as === "records") toRead.push({ source });
     else if (reading.as === "mapped") toRead.push({ source, by: reading.by });
     else {

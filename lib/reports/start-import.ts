@@ -57,7 +57,7 @@ async function begin(reach: RecordsReach, upload: Upload, zone: string): Promise
   for (const source of upload.sources) {
     const reading = await howToRead(source, mappings, context);
     if (reading.as === "unknown") others.push(source);
-    else known.push(reading.as === "mapped" ? { ...source, by: reading.by } : source);
+    else known.push({ ...source, reading });
   }
   const waiting: number[] = [];
   for (const source of others) waiting.push(await keptWaiting(reach, source, zone));

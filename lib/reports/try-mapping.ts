@@ -1,14 +1,16 @@
 import { z } from "zod";
 import { type RecordsReach, recordsReach } from "@/lib/access/reach";
 import type { Viewer } from "@/lib/access/viewer";
-import { type Mapping, mappingSchema } from "@/lib/intake/mapping/mapping";
+import type { Mapping } from "@/lib/intake/mapping/mapping";
 import { readMapped } from "@/lib/intake/mapping/read-mapped";
 import { missingFields, unusedColumns } from "@/lib/intake/propose/propose";
+import type { Sheet } from "@/lib/intake/sheet";
 import { UnreadableFile } from "@/lib/intake/unreadable-file";
 import { patientKey } from "@/lib/store/home/patient-key";
 import { pathOfWaiting, saveDraft, type WaitingFile, waitingFile } from "@/lib/store/waiting";
 import { count } from "@/lib/views/quantity";
 import { intakeContext } from "./import-records";
+import { mappingOf, NoSuchMapping } from "./mappings-named";
 
 /** What a mapping makes of a file. */
 export type Tried = {
@@ -64,26 +66,28 @@ export async function tryMapping(
   const { id, mapping: text } = typed.parse(form);
   const file = await waitingFile(reach, id);
   if (!file) return { ...nothing, wrong: "The file waits no longer." };
-  const read = mappingSchema.safeParse(JSON.parse(text));
-  if (!read.success) {
-    const [first] = read.error.issues;
-    return { ...nothing, wrong: `${first?.path.join(" › ") ?? ""}: ${first?.message ?? ""}` };
+  let mapping: Mapping;
+  try {
+    mapping = mappingOf(file.name, text);
+  } catch (trouble) {
+    if (!(trouble instanceof NoSuchMapping)) throw trouble;
+    return { ...nothing, wrong: trouble.message };
   }
-  await saveDraft(reach, id, read.data);
+  await saveDraft(reach, id, mapping);
   const about = {
-    missing: missingFields(read.data).map(({ table, field }) => `${table}: ${field}`),
-    unused: unusedColumns(read.data),
+    missing: missingFields(mapping).map(({ table, field }) => `${table}: ${field}`),
+    unused: unusedColumns(mapping),
     whole,
   };
   try {
-    return { ...about, tables: await tables(reach, file, read.data, whole) };
+    return { ...about, tables: await triedTables(reach, file, mapping, whole) };
   } catch (trouble) {
     if (!(trouble instanceof UnreadableFile)) throw trouble;
     return { ...about, tables: [], wrong: trouble.message };
   }
 }
 
-async function tables(
+async function triedTables(
   reach: RecordsReach,
   file: WaitingFile,
   mapping: Mapping,
@@ -101,11 +105,9 @@ async function tables(
   return tried;
 }
 
-type Rows = Parameters<typeof gathered>[0];
-
 async function triedTable(
   table: string,
-  rows: Rows,
+  rows: Sheet["rows"],
   fields: readonly string[],
   whole: boolean,
 ): Promise<TriedTable> {
@@ -119,19 +121,7 @@ async function triedTable(
   };
 }
 
-async function gathered(
-  rows: AsyncIterable<
-    | { verdict: "good"; line: number; values: Readonly<Record<string, unknown>> }
-    | {
-        verdict: "held";
-        line: number;
-        raw: Readonly<Record<string, string>>;
-        reasons: readonly { column?: string; found: string; remedy: string; sentence: string }[];
-      }
-  >,
-  fields: readonly string[],
-  whole: boolean,
-) {
+async function gathered(rows: Sheet["rows"], fields: readonly string[], whole: boolean) {
   let good = 0;
   let held = 0;
   const shown: { line: number; cells: string[]; why: string }[] = [];

@@ -1,37 +1,20 @@
-import { mkdtemp, readdir, readFile, rm } from "node:fs/promises";
-import { tmpdir } from "node:os";
+import { readdir, readFile } from "node:fs/promises";
 import { join } from "node:path";
-import { afterEach, beforeEach, expect, test } from "vitest";
+import { afterEach, expect, test } from "vitest";
 import { holderReach } from "@/lib/access/reach";
 import { receiveUpload, UploadRefused } from "@/lib/reports/receive-upload";
 import { resumeImport } from "@/lib/reports/resume-import";
 import { type Begun, startImport } from "@/lib/reports/start-import";
-import { disconnect, prisma } from "@/lib/store/database";
-import type { ScratchDatabase } from "@/lib/store/home/scratch-database";
+import { prisma } from "@/lib/store/database";
 import { cancelImport } from "@/lib/store/import/cancel-import";
 import { importOf } from "@/lib/store/import/imports";
 import { pathOfWaiting, type WaitingFile, waitingFiles } from "@/lib/store/waiting";
-import { freshDatabase } from "../fresh-database";
+import { eachInUploadHome, endedImport, sentForm } from "./upload-home";
 
 // Expected values follow from what an upload promises; worked by hand.
-let database: ScratchDatabase;
-let home = "";
+const home = eachInUploadHome();
 const reach = holderReach().records;
-const kept = { ...process.env };
-
-beforeEach(async () => {
-  database = await freshDatabase();
-  home = await mkdtemp(join(tmpdir(), "canal-audit-upload-"));
-  process.env.DATABASE_URL = database.url;
-  process.env.CANAL_AUDIT_HOME = home;
-  process.env.CANAL_AUDIT_PATIENT_KEY = "ab".repeat(32);
-});
-afterEach(async () => {
-  await disconnect();
-  await database.drop();
-  await rm(home, { recursive: true, force: true });
-  process.env.CANAL_AUDIT_HOME = kept.CANAL_AUDIT_HOME;
-  delete process.env.CANAL_AUDIT_PATIENT_KEY;
+afterEach(() => {
   delete process.env.CANAL_AUDIT_UPLOAD_MB;
 });
 
@@ -41,36 +24,19 @@ const sessions = [
   "",
 ].join("\r\n");
 
-function sent(files: Record<string, string>, zone = "Europe/London") {
-  const form = new FormData();
-  form.set("zone", zone);
-  for (const [name, text] of Object.entries(files)) form.append("files", new Blob([text]), name);
-  const { body, headers } = new Response(form);
-  if (!body) throw new Error("no body");
-  return [body as unknown as AsyncIterable<Uint8Array>, headers.get("content-type") ?? ""] as const;
-}
-
-async function ended({ importId }: Begun) {
-  if (importId === undefined) throw new Error("nothing was begun");
-  for (let tries = 0; tries < 200; tries += 1) {
-    const found = await importOf(reach, importId);
-    if (found && found.state !== "reading" && found.state !== "publishing") return found;
-    await new Promise((resolve) => setTimeout(resolve, 50));
-  }
-  throw new Error("the import did not end");
-}
+const ended = ({ importId }: Begun) => endedImport(importId);
 
 async function filesLeft(): Promise<string[]> {
   for (let tries = 0; tries < 40; tries += 1) {
-    const left = await readdir(join(home, "uploads"));
+    const left = await readdir(join(home(), "uploads"));
     if (left.length === 0) return left;
     await new Promise((resolve) => setTimeout(resolve, 50));
   }
-  return readdir(join(home, "uploads"));
+  return readdir(join(home(), "uploads"));
 }
 
 test("files that were sent are imported and then deleted", async () => {
-  const done = await ended(await startImport(reach, ...sent({ "sessions.csv": sessions })));
+  const done = await ended(await startImport(reach, ...sentForm({ "sessions.csv": sessions })));
   expect(done).toMatchObject({ state: "done", by: "command line", rowsRead: 1 });
   expect(done.files).toMatchObject([
     { name: "sessions.csv", tableName: "sessions", accepted: 1, ignored: ["colour"] },
@@ -81,7 +47,7 @@ test("files that were sent are imported and then deleted", async () => {
 test("a file that nothing knows how to read waits, and the others are imported", async () => {
   const begun = await startImport(
     reach,
-    ...sent({ "sessions.csv": sessions, "odd.csv": "a\r\n1\r\n" }),
+    ...sentForm({ "sessions.csv": sessions, "odd.csv": "a\r\n1\r\n" }),
   );
   expect(await ended(begun)).toMatchObject({ state: "done", rowsRead: 1 });
   expect(await filesLeft()).toEqual([]);
@@ -91,7 +57,7 @@ test("a file that nothing knows how to read waits, and the others are imported",
 });
 
 test("an import whose process died goes on with its files, once, and they are deleted then", async () => {
-  const upload = await receiveUpload(...sent({ "sessions.csv": sessions }));
+  const upload = await receiveUpload(...sentForm({ "sessions.csv": sessions }));
   const { id } = await prisma().import.create({
     data: { by: reach.by, state: "reading", upload: upload.folder, startedAt: new Date(0) },
   });
@@ -107,7 +73,7 @@ test("a cancelled import keeps nothing", async () => {
   const row = "V-1,OAK,OAK-1,C01,reference-1,2026-07-03T09:10,26,fdi,primary,completed,red\r\n";
   const begun = await startImport(
     reach,
-    ...sent({ "sessions.csv": sessions + row.repeat(300_000) }),
+    ...sentForm({ "sessions.csv": sessions + row.repeat(300_000) }),
   );
   expect(await cancelImport(reach, begun.importId ?? 0)).toBe(true);
   expect(await ended(begun)).toMatchObject({ state: "cancelled" });
@@ -117,27 +83,27 @@ test("a cancelled import keeps nothing", async () => {
 });
 
 test("what cannot be taken is refused in a sentence and leaves nothing on the disk", async () => {
-  await expect(startImport(reach, ...sent({}))).rejects.toThrow(
+  await expect(startImport(reach, ...sentForm({}))).rejects.toThrow(
     new UploadRefused("Choose at least one file."),
   );
-  await expect(startImport(reach, ...sent({ "notes.docx": "x" }))).rejects.toThrow(
+  await expect(startImport(reach, ...sentForm({ "notes.docx": "x" }))).rejects.toThrow(
     /notes\.docx is no record file/,
   );
   await expect(
-    startImport(reach, ...sent({ "sessions.csv": sessions }, "Mars/Base")),
+    startImport(reach, ...sentForm({ "sessions.csv": sessions }, "Mars/Base")),
   ).rejects.toThrow(/no time zone/);
   process.env.CANAL_AUDIT_UPLOAD_MB = "1";
   await expect(
-    startImport(reach, ...sent({ "sessions.csv": "x".repeat(2_000_000) })),
+    startImport(reach, ...sentForm({ "sessions.csv": "x".repeat(2_000_000) })),
   ).rejects.toThrow(/larger than 1 MB/);
   expect(await filesLeft()).toEqual([]);
 });
 
 test("a file's own name decides nothing on the disk but its ending", async () => {
-  const upload = await receiveUpload(...sent({ "../../out of here/sessions.csv": sessions }));
+  const upload = await receiveUpload(...sentForm({ "../../out of here/sessions.csv": sessions }));
   const [source] = upload.sources;
   expect(source?.path).toMatch(/\/uploads\/\d+-[0-9a-f]{16}\/0\.csv$/);
-  expect(source?.path.startsWith(home)).toBe(true);
+  expect(source?.path.startsWith(home())).toBe(true);
   expect(await readFile(source?.path ?? "", "utf8")).toBe(sessions);
   await upload.remove();
   expect(await filesLeft()).toEqual([]);

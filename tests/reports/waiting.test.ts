@@ -1,63 +1,31 @@
-import { mkdtemp, readdir, readFile, rm } from "node:fs/promises";
-import { tmpdir } from "node:os";
+import { readdir, readFile } from "node:fs/promises";
 import { join } from "node:path";
-import { afterEach, beforeEach, expect, test } from "vitest";
+import { expect, test } from "vitest";
 import { holderReach } from "@/lib/access/reach";
 import { type Begun, startImport } from "@/lib/reports/start-import";
 import { tryMapping } from "@/lib/reports/try-mapping";
 import { waitingFilePage } from "@/lib/reports/waiting-file";
 import { bringWaitingIn, waitingList } from "@/lib/reports/waiting-files";
-import { disconnect } from "@/lib/store/database";
-import type { ScratchDatabase } from "@/lib/store/home/scratch-database";
-import { importOf } from "@/lib/store/import/imports";
 import { keptMappings } from "@/lib/store/mappings";
-import { freshDatabase } from "../fresh-database";
 import { viewerAs } from "../store/comparing/viewers";
+import { eachInUploadHome, endedImport, sentForm } from "./upload-home";
 
 // Counts are computed by a plain reading of the files in tests/intake/mapping; the rest follows by hand from what the pages promise.
 
-let database: ScratchDatabase;
-let home = "";
+const home = eachInUploadHome();
 const reach = holderReach().records;
 const keeper = viewerAs("record-keeper");
-const kept = { ...process.env };
 const data = join(import.meta.dirname, "../data/foreign");
 
-beforeEach(async () => {
-  database = await freshDatabase();
-  home = await mkdtemp(join(tmpdir(), "canal-audit-waiting-"));
-  process.env.DATABASE_URL = database.url;
-  process.env.CANAL_AUDIT_HOME = home;
-  process.env.CANAL_AUDIT_PATIENT_KEY = "ab".repeat(32);
-});
-afterEach(async () => {
-  await disconnect();
-  await database.drop();
-  await rm(home, { recursive: true, force: true });
-  process.env.CANAL_AUDIT_HOME = kept.CANAL_AUDIT_HOME;
-  delete process.env.CANAL_AUDIT_PATIENT_KEY;
-});
-
 async function dropped(...names: string[]): Promise<Begun> {
-  const form = new FormData();
-  form.set("zone", "Europe/London");
-  for (const name of names)
-    form.append("files", new Blob([await readFile(join(data, name))]), name);
-  const { body, headers } = new Response(form);
-  const type = headers.get("content-type") ?? "";
-  return startImport(reach, body as unknown as AsyncIterable<Uint8Array>, type);
+  const files = await Promise.all(names.map((name) => readFile(join(data, name))));
+  return startImport(
+    reach,
+    ...sentForm(Object.fromEntries(names.map((name, place) => [name, files[place] ?? ""]))),
+  );
 }
 
-async function ended(importId: number) {
-  for (let tries = 0; tries < 400; tries += 1) {
-    const found = await importOf(reach, importId);
-    if (found && found.state !== "reading" && found.state !== "publishing") return found;
-    await new Promise((resolve) => setTimeout(resolve, 50));
-  }
-  throw new Error("the import did not end");
-}
-
-const counts = (found: Awaited<ReturnType<typeof ended>>) =>
+const counts = (found: Awaited<ReturnType<typeof endedImport>>) =>
   Object.fromEntries(
     found.files.map(({ tableName, accepted, repeated, held }) => [
       tableName,
@@ -94,7 +62,7 @@ test("two files of other systems: mapped once, brought in together, and read by 
   expect((await waitingList(keeper)).map(({ ready }) => ready)).toEqual([true, true]);
   const brought = await bringWaitingIn(reach, [motor, chart]);
   if ("wrong" in brought) throw new Error(brought.wrong.form);
-  const done = await ended(brought.importId);
+  const done = await endedImport(brought.importId);
   expect(done.state).toBe("done");
   expect(counts(done)).toEqual({
     irrigation: [610, 0, 0],
@@ -109,11 +77,11 @@ test("two files of other systems: mapped once, brought in together, and read by 
   ]);
   for (let tries = 0; tries < 40 && (await waitingList(keeper)).length > 0; tries += 1)
     await new Promise((resolve) => setTimeout(resolve, 50));
-  expect(await readdir(join(home, "waiting"))).toEqual([]);
+  expect(await readdir(join(home(), "waiting"))).toEqual([]);
 
   const again = await dropped("motor-log.csv", "chart-export.csv");
   expect(again.waiting).toEqual([]);
-  const repeated = await ended(again.importId ?? 0);
+  const repeated = await endedImport(again.importId);
   expect(counts(repeated).irrigation).toEqual([0, 610, 0]);
   expect(repeated.files.map(({ mapping, version }) => [mapping, version])).toContainEqual([
     "motor-log",

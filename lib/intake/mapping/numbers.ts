@@ -4,11 +4,19 @@ export type Notation = Pick<FileLayout, "decimal" | "thousands">;
 
 /** A number in the file's notation, written with a point; undefined where it is none in that notation. */
 export function plainNumber(text: string, notation: Notation): string | undefined {
-  const parts = new RegExp(`^${numberShape(notation)}$`).exec(text);
-  if (!parts) return undefined;
+  return numberReader(notation)(text);
+}
+
+/** The same for many texts of one notation. */
+export function numberReader(notation: Notation): (text: string) => string | undefined {
   const { decimal, thousands } = notation;
-  const bare = thousands === "" ? text : text.replace(groupMark(thousands, "g"), "");
-  return decimal === "," ? bare.replace(",", ".") : bare;
+  const shape = new RegExp(`^${numberShape(notation)}$`);
+  const mark = thousands === "" ? undefined : groupMark(thousands, "g");
+  return (text) => {
+    if (!shape.test(text)) return undefined;
+    const bare = mark ? text.replace(mark, "") : text;
+    return decimal === "," ? bare.replace(",", ".") : bare;
+  };
 }
 
 /** The shape of a number in the file's notation, as a regular expression without groups. */

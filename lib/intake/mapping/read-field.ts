@@ -2,7 +2,7 @@ import { type Column, columnTypeHoldsNumber } from "@/lib/records/column";
 import type { Problem } from "../problem";
 import { isoText } from "./clock-text";
 import type { ColumnFeed } from "./feed";
-import { type Notation, plainNumber } from "./numbers";
+import { type Notation, numberReader } from "./numbers";
 import type { SourceUnit } from "./source-units";
 import { colonSeconds, converted, isoSeconds } from "./units";
 import { wordReader } from "./words";
@@ -53,10 +53,11 @@ function valueReader(
     };
   }
   if (!columnTypeHoldsNumber(field.type)) return (text) => ({ text });
+  const plainNumber = numberReader(notation);
   return (text) => {
     const seconds = unit && ofLength(text, unit);
     if (seconds !== undefined) return inOwnUnit(field, text, seconds, "s");
-    const number = plainNumber(text, notation);
+    const number = plainNumber(text);
     if (unit === "min:s" || unit === "h:min:s" || unit === "ISO 8601")
       return { text, trouble: { found: text, remedy: lengthWords[unit] } };
     // A word, as yes in a count, is for the checks.

@@ -43,14 +43,15 @@ export function colonSeconds(text: string, unit: "min:s" | "h:min:s"): number | 
   return parts.slice(1).reduce((sum, part) => sum * 60 + Number(part.replace(",", ".")), 0);
 }
 
+const number = String.raw`(\d+(?:[.,]\d+)?)`;
+const isoShape = new RegExp(
+  `^P(?=.)(?:${number}D)?(?:T(?=.)(?:${number}H)?(?:${number}M)?(?:${number}S)?)?$`,
+  "i",
+);
+
 /** A duration by ISO 8601 of days, hours, minutes and seconds, in seconds: PT2M45S. */
 export function isoSeconds(text: string): number | undefined {
-  const number = String.raw`(\d+(?:[.,]\d+)?)`;
-  const shape = new RegExp(
-    `^P(?=.)(?:${number}D)?(?:T(?=.)(?:${number}H)?(?:${number}M)?(?:${number}S)?)?$`,
-    "i",
-  );
-  const parts = shape.exec(text);
+  const parts = isoShape.exec(text);
   if (!parts) return undefined;
   const [days, hours, minutes, seconds] = parts
     .slice(1)

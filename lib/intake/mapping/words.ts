@@ -1,5 +1,5 @@
 import type { Word } from "./feed";
-import { type Notation, numberShape, plainNumber } from "./numbers";
+import { type Notation, numberReader, numberShape } from "./numbers";
 
 /** What a word of the file means: in the record format, or null for "not recorded". */
 export type Meaning = {
@@ -20,14 +20,14 @@ export function wordReader(
     if (!word.word.includes(mark)) whole.set(alike(word.word), word);
     else withNumber.push({ shape: shapeOf(word.word, notation), word });
   }
+  const plainNumber = numberReader(notation);
   return (text) => {
     const same = alike(text);
     const found = whole.get(same);
     if (found) return meaning(found, "");
     for (const { shape, word } of withNumber) {
       const number = shape.exec(same)?.[1];
-      if (number !== undefined)
-        return meaning(word, plainNumber(number.toUpperCase(), notation) ?? number);
+      if (number !== undefined) return meaning(word, plainNumber(number.toUpperCase()) ?? number);
     }
     return undefined;
   };

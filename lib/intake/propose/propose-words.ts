@@ -14,7 +14,7 @@ export function proposedWords(field: Column, { words }: ColumnProfile): Word[] {
   const made = new Map<string, Word>();
   for (const { text } of words) {
     if (field.choices?.includes(text.toLowerCase())) continue;
-    const word = field.type === "flag" || isTick(field) ? ticked(field, text) : chosen(field, text);
+    const word = field.type === "flag" || isTick(field) ? ticked(text) : chosen(field, text);
     if (word) made.set(alike(word.word), word);
   }
   return [...made.values()];
@@ -35,7 +35,7 @@ function isTick({ choices }: Column): boolean {
   return choices?.includes("yes") === true && choices.includes("no");
 }
 
-function ticked(_: Column, text: string): Word | undefined {
+function ticked(text: string): Word | undefined {
   const tick = tickOf(text);
   return tick === undefined ? undefined : { word: text, means: tick };
 }

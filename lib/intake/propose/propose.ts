@@ -18,36 +18,16 @@ export type Proposal = {
 
 /** Which fields of which table are looked for. */
 const looked: Readonly<Partial<Record<TableName, readonly string[]>>> = {
-  sessions: [
-    ...[
-      "session_id",
-      "practice",
-      "chair",
-      "clinician",
-      "patient",
-      "tooth",
-      "ended_at",
-      "started_at",
-    ],
-    ...["outcome", "difficulty", "treatment"],
-  ],
-  canals: [
-    ...["session_id", "practice", "canal", "working_length_mm", "length_method", "preparation"],
-    ...["timer_reset", "filled"],
-  ],
-  irrigation: [
-    ...[
-      "session_id",
-      "practice",
-      "canal",
-      "irrigant",
-      "concentration_pct",
-      "flow_ml_min",
-      "duration_s",
-    ],
-    ...["dwell_s", "volume_ml", "delivery", "seq"],
-  ],
-  instruments: ["session_id", "practice", "canal", "uses", "separated"],
+  sessions: words(
+    "session_id practice chair clinician patient tooth ended_at started_at outcome difficulty treatment",
+  ),
+  canals: words(
+    "session_id practice canal working_length_mm length_method preparation timer_reset filled",
+  ),
+  irrigation: words(
+    "session_id practice canal irrigant concentration_pct flow_ml_min duration_s dwell_s volume_ml delivery seq",
+  ),
+  instruments: words("session_id practice canal uses separated"),
 };
 /** Columns of which one at least tells that the table is in the file. */
 const telling: Readonly<Partial<Record<TableName, readonly string[]>>> = {
@@ -200,4 +180,8 @@ function damFeed(
       status: { columns: [dam.name], words: stepWords(dam) },
     },
   };
+}
+
+function words(text: string): string[] {
+  return text.split(" ");
 }

@@ -3,7 +3,6 @@ import { isDay } from "@/lib/records/period";
 import { toothByIso3950, toothNotations } from "@/lib/records/tooth";
 import { isoText, timeOfDay } from "../mapping/clock-text";
 import type { Clock } from "../mapping/feed";
-import { type Notation, plainNumber } from "../mapping/numbers";
 import { colonSeconds, isoSeconds } from "../mapping/units";
 import type { ColumnProfile } from "./recognised";
 
@@ -16,45 +15,33 @@ const clocks: readonly Clock[] = (
 ).flatMap((day) => ([24, 12] as const).map((hours) => ({ day, hours })));
 
 /** Gathers what a column holds, cell by cell; memory does not grow with the rows. */
-export function columnProfile(name: string, notation: Notation) {
+export function columnProfile(name: string) {
   const words = new Map<string, number>();
-  const fits = { number: 0, whole: 0, minutesSeconds: 0, hoursMinutesSeconds: 0, isoDuration: 0 };
-  const more = { timeOfDay24: 0, timeOfDay12: 0, canal: 0 };
+  const fits = {
+    ...{ minutesSeconds: 0, hoursMinutesSeconds: 0, isoDuration: 0 },
+    ...{ timeOfDay24: 0, timeOfDay12: 0, canal: 0 },
+  };
   const tooth = { fdi: 0, universal: 0, palmer: 0 };
   const times = clocks.map((clock) => ({ clock, fits: 0, withTimeOfDay: 0 }));
   const seconds = { "unix-s": 0, "unix-ms": 0 };
   let cells = 0;
   let empty = 0;
   let manyWords = false;
-  let least: number | null = null;
-  let most: number | null = null;
-  let before: string | undefined;
-  let sameAsBefore = 0;
   const known = new Map<string, (() => void)[]>();
 
   /** What a text counts under; the same texts come again and again, so that is kept for the first few hundred. */
   function effects(text: string): (() => void)[] {
     const found: (() => void)[] = [];
-    const number = plainNumber(text, notation);
-    if (number !== undefined) {
-      const value = Number(number);
-      found.push(() => {
-        fits.number += 1;
-        least = least === null ? value : Math.min(least, value);
-        most = most === null ? value : Math.max(most, value);
-      });
-      if (/^[-+]?\d+$/.test(number)) found.push(() => fits.whole++);
-      if (/^1\d{9}$/.test(number)) found.push(() => seconds["unix-s"]++);
-      if (/^1\d{12}$/.test(number)) found.push(() => seconds["unix-ms"]++);
-    }
+    if (/^1\d{9}$/.test(text)) found.push(() => seconds["unix-s"]++);
+    if (/^1\d{12}$/.test(text)) found.push(() => seconds["unix-ms"]++);
     if (text.includes(":")) {
       if (colonSeconds(text, "min:s") !== undefined) found.push(() => fits.minutesSeconds++);
       if (colonSeconds(text, "h:min:s") !== undefined) found.push(() => fits.hoursMinutesSeconds++);
-      if (timeOfDay(text, 24)) found.push(() => more.timeOfDay24++);
-      if (timeOfDay(text, 12)) found.push(() => more.timeOfDay12++);
+      if (timeOfDay(text, 24)) found.push(() => fits.timeOfDay24++);
+      if (timeOfDay(text, 12)) found.push(() => fits.timeOfDay12++);
     }
     if (/^p/i.test(text) && isoSeconds(text) !== undefined) found.push(() => fits.isoDuration++);
-    if (canalName(text) !== undefined) found.push(() => more.canal++);
+    if (canalName(text) !== undefined) found.push(() => fits.canal++);
     for (const notation of toothNotations)
       if (toothByIso3950(text, notation)) found.push(() => tooth[notation]++);
     if (/\d.*\d/.test(text) && text.length >= 6 && text.length < 60)
@@ -73,8 +60,6 @@ export function columnProfile(name: string, notation: Notation) {
     add(cell: string) {
       cells += 1;
       const text = cell.trim();
-      if (text === before) sameAsBefore += 1;
-      before = text;
       if (text === "") {
         empty += 1;
         return;
@@ -98,13 +83,12 @@ export function columnProfile(name: string, notation: Notation) {
         withTimeOfDay: seconds[day],
       }));
       return {
-        ...{ name, cells, empty, manyWords, least, most, sameAsBefore },
+        ...{ name, cells, empty, manyWords },
         words: [...words]
           .map(([text, count]) => ({ text, count }))
           .sort((one, other) => other.count - one.count),
         fits: {
           ...fits,
-          ...more,
           tooth,
           times: [...times, ...epochs].filter((time) => time.fits > 0),
         },

@@ -3,7 +3,7 @@ const longestName = 120;
 
 /**
  * The column names of a file of another system: blanks made one, Unicode's NFC, a name that comes twice numbered, an empty one named
- * by its place. The separator's last, empty cell at the end of a line is no column.
+ * by its place.
  */
 export function headerNames(cells: readonly string[]): string[] {
   const names: string[] = [];

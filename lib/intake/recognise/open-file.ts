@@ -2,8 +2,8 @@ import type { FileLayout } from "../mapping/file-layout";
 import type { RawRow, RawSheet } from "../raw-row";
 import { readJson, readNdjson } from "../read-json";
 import { readWorkbook } from "../read-workbook";
+import { separatedSheet } from "../separated-sheet";
 import { headerNames } from "./header-names";
-import { openSeparated } from "./open-separated";
 
 /**
  * The rows of a file of another system under a layout, as a stream. Columns have the names that the file gives them (see
@@ -18,7 +18,16 @@ export async function openFile(
 ): Promise<RawSheet | undefined> {
   switch (layout.kind) {
     case "separated":
-      return openSeparated(path, name, layout);
+      return separatedSheet(path, name, {
+        cut: layout,
+        headerLine: layout.headerLine,
+        header: headerNames,
+        unreadable: (line) =>
+          `line ${line} should hold the names of the columns, and cannot be read; is it the right line, and the right encoding?`,
+        remedy: (columns) =>
+          `the header has ${columns}; a separator is missing or too many in this line`,
+        openEnded: true,
+      });
     case "json":
       return named(await readJson(path, name));
     case "json-lines":

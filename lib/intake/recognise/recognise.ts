@@ -29,23 +29,22 @@ export async function recognise(
 ): Promise<Recognised> {
   const before = await stat(path);
   const kind = await fileKind(path, name);
-  const { layout, readings, sheets } = await layoutOf(path, name, kind, asked);
-  const votes = decimalVotes();
-  for await (const row of rowsUnder(path, name, layout)) if (!row.misplaced) votes.look(row.cells);
+  const { layout, readings } = await layoutOf(path, name, kind, asked);
+  const { votes, ...looked } = await lookedThrough(path, name, layout);
   const { notation, reading, unsettled } = votes.told();
-  const settled: FileLayout = {
-    ...layout,
-    decimal: asked.decimal ?? notation.decimal,
-    thousands: asked.thousands ?? (asked.decimal === notation.thousands ? "" : notation.thousands),
-  };
-  const profiled = await profilesOf(path, name, settled);
   const after = await stat(path);
   if (after.size !== before.size || after.mtimeMs !== before.mtimeMs)
     throw new UnreadableFile(name, "it changed while it was read; wait until it is written.");
   return {
-    ...{ layout: settled, readings: [...readings, reading], sheets },
+    ...looked,
+    layout: {
+      ...layout,
+      decimal: asked.decimal ?? notation.decimal,
+      thousands:
+        asked.thousands ?? (asked.decimal === notation.thousands ? "" : notation.thousands),
+    },
+    readings: [...readings, reading],
     decimalUnsettled: asked.decimal === undefined ? unsettled : null,
-    ...profiled,
   };
 }
 
@@ -54,7 +53,7 @@ async function layoutOf(
   name: string,
   kind: FileLayout["kind"],
   asked: Partial<FileLayout>,
-): Promise<{ layout: FileLayout; readings: Reading[]; sheets: string[] }> {
+): Promise<{ layout: FileLayout; readings: Reading[] }> {
   const plain: FileLayout = {
     ...{ kind, encoding: "utf-8", separator: ",", quote: '"', headerLine: 1 },
     ...{ decimal: ".", thousands: "" },
@@ -71,16 +70,15 @@ async function layoutOf(
           : `It has ${sheets.length} sheets; the first is taken.`,
     };
     const headerLine = asked.headerLine ?? (await firstFull(path, name, sheet));
-    return { layout: { ...plain, sheet, headerLine }, readings: [reading], sheets };
+    return { layout: { ...plain, sheet, headerLine }, readings: [reading] };
   }
-  if (kind !== "separated") return { layout: plain, readings: [], sheets: [] };
+  if (kind !== "separated") return { layout: plain, readings: [] };
   const found = await encodingOf(path, name);
   const encoding = asked.encoding ?? found.encoding;
   const { layout, readings } = await separationOf(path, encoding, asked);
   return {
     layout: { ...plain, encoding, ...layout },
     readings: [found.reading, ...readings],
-    sheets: [],
   };
 }
 
@@ -111,15 +109,6 @@ async function firstFull(path: string, name: string, sheet: string | undefined):
   return widths.find(({ width }) => width >= widest)?.line ?? 1;
 }
 
-async function* rowsUnder(path: string, name: string, layout: FileLayout) {
-  const sheet = await opened(path, name, layout);
-  try {
-    yield* sheet.rows;
-  } finally {
-    await sheet.close();
-  }
-}
-
 async function opened(path: string, name: string, layout: FileLayout): Promise<RawSheet> {
   const sheet = await openFile(path, name, layout);
   if (!sheet) throw new UnreadableFile(name, `nothing stands from line ${layout.headerLine} on.`);
@@ -137,12 +126,11 @@ async function opened(path: string, name: string, layout: FileLayout): Promise<R
   return sheet;
 }
 
-async function profilesOf(path: string, name: string, layout: FileLayout) {
+/** One pass over all rows: what the columns hold, and what their numbers tell of the decimal sign. */
+async function lookedThrough(path: string, name: string, layout: FileLayout) {
   const sheet = await opened(path, name, layout);
-  const profiles = sheet.header.map((column) => ({
-    column,
-    profile: columnProfile(column, layout),
-  }));
+  const profiles = sheet.header.map((column) => ({ column, profile: columnProfile(column) }));
+  const votes = decimalVotes();
   const firstRows: Record<string, string>[] = [];
   let rows = 0;
   let ragged = 0;
@@ -153,6 +141,7 @@ async function profilesOf(path: string, name: string, layout: FileLayout) {
         ragged += 1;
         continue;
       }
+      votes.look(row.cells);
       if (firstRows.length < rowsShown) firstRows.push({ ...row.cells });
       for (const { column, profile } of profiles) profile.add(row.cells[column] ?? "");
     }
@@ -164,5 +153,5 @@ async function profilesOf(path: string, name: string, layout: FileLayout) {
       name,
       "there are no rows below its header; export it again, or leave it out.",
     );
-  return { rows, ragged, firstRows, columns: profiles.map(({ profile }) => profile.told()) };
+  return { votes, rows, ragged, firstRows, columns: profiles.map(({ profile }) => profile.told()) };
 }

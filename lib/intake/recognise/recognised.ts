@@ -23,9 +23,6 @@ export type ColumnProfile = {
   readonly manyWords: boolean;
   /** Of the cells that are not empty, how many fit each shape. */
   readonly fits: {
-    /** A number in the file's notation, and a whole one. */
-    readonly number: number;
-    readonly whole: number;
     /** A length of time as 0:45 or 0:02:45. */
     readonly minutesSeconds: number;
     readonly hoursMinutesSeconds: number;
@@ -42,11 +39,6 @@ export type ColumnProfile = {
     readonly canal: number;
     readonly tooth: Readonly<Record<"fdi" | "universal" | "palmer", number>>;
   };
-  /** Least and greatest of the numbers. */
-  readonly least: number | null;
-  readonly most: number | null;
-  /** Rows whose cell is that of the row before. */
-  readonly sameAsBefore: number;
 };
 
 /** A file as understood by looking at all of it. */
@@ -61,6 +53,4 @@ export type Recognised = {
   readonly firstRows: readonly Readonly<Record<string, string>>[];
   /** Lines that could not be cut into the header's columns. */
   readonly ragged: number;
-  /** Of a workbook, the names of its sheets. */
-  readonly sheets: readonly string[];
 };
