@@ -19,6 +19,8 @@ export const rolePages: Record<Role, readonly [RolePage, ...RolePage[]]> = {
     { path: "/records", name: "Records" },
     { path: "/records/waiting", name: "Files that wait" },
     { path: "/records/held", name: "Held rows" },
+    { path: "/records/corrections", name: "Corrections" },
+    { path: "/records/coverage", name: "Coverage" },
     { path: "/records/format", name: "Format" },
   ],
   administrator: [

@@ -7,7 +7,6 @@ import { PeriodPicker } from "../_parts/period-picker";
 import { rightly } from "../_parts/rightly";
 import { Section } from "../_parts/section";
 import { within } from "../_parts/within";
-import { Coverage } from "./_page/coverage";
 import { DropFiles } from "./_page/drop-files";
 import { HeldGroups } from "./_page/held-groups";
 import { Imports } from "./_page/imports";
@@ -47,6 +46,11 @@ export default async function RecordsPage(props: { searchParams: Address }) {
         title="Held rows"
         note="They count in no figure until they are mended or let go."
       >
+        {view.differences ? (
+          <p>
+            <Link href="/records/corrections">{view.differences}</Link> wait for an answer.
+          </p>
+        ) : null}
         {view.held.length === 0 ? (
           <p>No row is held.</p>
         ) : (
@@ -68,7 +72,7 @@ export default async function RecordsPage(props: { searchParams: Address }) {
       <Section
         id="coverage"
         title="Coverage"
-        note="Chairs and days with visits; the number is how many are in."
+        note="What is usually there and did not come, by chair and day."
       >
         <PeriodPicker
           path="/records"
@@ -76,8 +80,15 @@ export default async function RecordsPage(props: { searchParams: Address }) {
           practices={view.practices}
           practice={view.practice}
         />
-        <Coverage chairs={view.chairs} />
+        <p>{view.coverage}</p>
+        <p>
+          <Link href={coverageAddress(view.period.name, view.practice)}>Coverage, day by day</Link>
+        </p>
       </Section>
     </>
   );
+}
+
+function coverageAddress(period: string, practice: string | undefined): string {
+  return `/records/coverage?${new URLSearchParams({ period, ...(practice ? { practice } : {}) })}`;
 }

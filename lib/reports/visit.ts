@@ -2,6 +2,7 @@ import type { Viewer } from "@/lib/access/viewer";
 import { outcomeOf } from "@/lib/protocol/outcome";
 import type { Values } from "@/lib/records/column";
 import { type TableName, tableNames } from "@/lib/records/tables";
+import { correctionsOfVisit } from "@/lib/store/corrections/corrections-made";
 import { type VisitHead, visitHead } from "@/lib/store/visit/visit-head";
 import {
   type HeldOfVisit,
@@ -10,6 +11,7 @@ import {
   visitRows,
 } from "@/lib/store/visit/visit-rows";
 import { visitUnits } from "@/lib/store/visit/visit-units";
+import { correctionSentence } from "@/lib/views/correction-lines";
 import { day, moment } from "@/lib/views/day";
 import { reasonWords } from "@/lib/views/reason-words";
 import { rowWords, tableWords } from "@/lib/views/record-words";
@@ -34,6 +36,8 @@ export type VisitView = {
     readonly source: Source;
     readonly sentences: readonly string[];
   }[];
+  /** Rows of the visit that a newer version took the place of, each in a sentence. */
+  readonly corrections: readonly string[];
   readonly sources: readonly {
     readonly table: string;
     readonly rows: readonly {
@@ -61,9 +65,10 @@ export async function visitView(
   const head = await visitHead(reach, practice, sessionId);
   if (!head) return null;
   const criteria = await criteriaOn(reach, head.practice, head.day);
-  const [rows, held, units] = await Promise.all([
+  const [rows, held, corrections, units] = await Promise.all([
     visitRows(head),
     heldOfVisit(head),
+    correctionsOfVisit(head),
     visitUnits(
       reach,
       head,
@@ -86,6 +91,7 @@ export async function visitView(
     timeLine: timeLine(of("canals"), of("irrigation"), of("instruments")),
     criteria: visitCriteria(criteria, judged, head),
     held: held.map(heldLine),
+    corrections: corrections.map(correctionSentence),
     sources: sourcesOf(rows, head.zone),
   };
 }

@@ -30,14 +30,16 @@ export function rowWords(table: TableName, values: Values, zone: string): string
     .join("; ");
 }
 
-function columnWords(column: Column): string {
+/** What a column is called in a sentence. */
+export function columnWords(column: Column): string {
   return column.name
     .replace(/_(mm|ml|s|pct|deg|ml_min|per_min|n_cm|at|id)$/, "")
     .replace(/_ml$/, "")
     .replaceAll("_", " ");
 }
 
-function cellWords(column: Column, value: Value | undefined, zone: string): string {
+/** A recorded value with its unit. */
+export function cellWords(column: Column, value: Value | undefined, zone: string): string {
   if (typeof value === "boolean") return value ? "yes" : "no";
   if (column.type === "instant") return moment(new Date(String(value)), zone);
   if (column.type === "day") return day(String(value));

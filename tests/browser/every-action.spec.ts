@@ -61,6 +61,10 @@ function calls({ people, imports, held, visit }: Known): Call[] {
     action: `app/records/waiting/acts.ts ${name}`,
     ...{ address: "/records/waiting", role: keepers, form },
   });
+  const corrections = (name: string, form: Record<string, string>): Call => ({
+    ...{ action: `app/records/corrections/acts.ts ${name}`, address: "/records/corrections" },
+    ...{ role: keepers, form },
+  });
   const exceptions = (
     name: string,
     session: string,
@@ -130,6 +134,12 @@ function calls({ people, imports, held, visit }: Known): Call[] {
     waiting("tryMappingAct", { id: "1", mapping: "{}", whole: "no" }),
     rows("letGoAct", { row: held.medlar, reason: "Smuggled in." }),
     rows("takeBackAct", { row: held.medlar }),
+    corrections("settleDifferencesAct", { row: held.medlar, how: "newer" }),
+    corrections("takeCorrectionBackAct", { correction: "1" }),
+    {
+      ...corrections("setRuleAct", { practice: "MEDLAR", rule: "ask" }),
+      beyond: "SPINDLE record keeper",
+    },
     {
       ...{
         action: "app/clinician/acts.ts keepNoteAct",
@@ -166,7 +176,9 @@ test("No action reaches beyond the practice of whoever calls it", async () => {
 test("A held row of another practice is passed over", async () => {
   for (const call of calls(known()).filter(({ form }) => form.row)) {
     const answer = await callAction("SPINDLE record keeper", call.action, call.address, call.form);
-    expect(await answer.text(), call.action).toMatch(/"done":"0 rows (let go|taken back)/);
+    expect(await answer.text(), call.action).toMatch(
+      /"done":"0 (rows|newer versions) (let go|taken)/,
+    );
   }
 });
 

@@ -100,7 +100,7 @@ async function fileCounts(page: Page) {
 
 /** Visits of the chair in the quarter of the messy file, as the coverage tells them. */
 async function chairVisits(page: Page): Promise<number> {
-  await page.goto("/records?period=2024-Q4&practice=QUINCE");
+  await page.goto("/records/coverage?period=2024-Q4&practice=QUINCE");
   const chair = page.locator("#coverage .calendar-box", { hasText: "QUINCE-1" });
   return firstNumber(await wordsOf(chair.locator("p")));
 }

@@ -4,17 +4,22 @@ import { asWritten } from "./relation-reasons";
 /**
  * Holds uses of an instrument after the one in which it separated, whichever of the two arrived first: a later
  * visit, or a higher number in the same canal. Within a visit the order of canals is not known and nothing is held.
+ *
+ * @param instruments SQL giving the instrument_id of those to look at; without it the ones judged now
  */
-export async function holdUsesAfterSeparation(client: pg.ClientBase): Promise<void> {
+export async function holdUsesAfterSeparation(
+  client: pg.ClientBase,
+  instruments = "select instrument_id from judged_instruments",
+): Promise<void> {
   await client.query(`
-    create temp table parted on commit drop as
+    create temp table parted as
     select distinct on (u.id) u.*, v.practice, v.session_id, s.session_id as separated_in
     from instruments parting
     join sessions s on s.id = parting.visit_id
     join instruments u on u.instrument_id = parting.instrument_id and u.id <> parting.id
     join sessions v on v.id = u.visit_id and v.practice = s.practice
     where parting.separated > 0
-      and parting.instrument_id in (select instrument_id from judged_instruments)
+      and parting.instrument_id in (${instruments})
       and (v.started_at > s.started_at or (u.visit_id = parting.visit_id and u.canal = parting.canal and u.seq > parting.seq))`);
   await client.query(`
     insert into held (table_name, digest, kind, practice, session_id, canal, key, raw, values, reasons, file_id, line)
@@ -34,6 +39,7 @@ export async function holdUsesAfterSeparation(client: pg.ClientBase): Promise<vo
     update import_files f set accepted = f.accepted - g.rows, held = f.held + g.rows
     from (select file_id, count(*) as rows from gone group by file_id) g where g.file_id = f.id`);
   await client.query("insert into touched select visit_id from parted");
+  await client.query("drop table parted");
 }
 
 const values = `to_jsonb(j) - array['id','visit_id','separated_in','file_id','line']`;

@@ -1,5 +1,7 @@
 import type pg from "pg";
 import { type TableName, tableNames, tables } from "@/lib/records/tables";
+import { followRules } from "../corrections/by-rule";
+import { recogniseEarlierVersions } from "../corrections/earlier-version";
 import { renewFacts } from "../facts/renew-facts";
 import { holdUsesAfterSeparation } from "./after-separation";
 import { findVisits } from "./find-visits";
@@ -26,6 +28,13 @@ export type Publishing = {
  */
 export async function publish(client: pg.ClientBase, how: Publishing): Promise<void> {
   await client.query("select pg_advisory_xact_lock(hashtext('canal-audit publish'))");
+  await judgeAll(client, how);
+  if (how.importId === undefined || !(await followRules(client, how.importId))) return;
+  await forgetJudging(client);
+  await judgeAll(client, { zone: how.zone, practices: null, afterUndo: true });
+}
+
+async function judgeAll(client: pg.ClientBase, how: Publishing): Promise<void> {
   await client.query("create temp table if not exists touched (visit_id bigint) on commit drop");
   await client.query("create temp table rows_of (practice text) on commit drop");
   await addPlaces(client, how.zone, how.practices);
@@ -39,6 +48,7 @@ export async function publish(client: pg.ClientBase, how: Publishing): Promise<v
     await accept(client, table);
     await settleInRounds(client, table);
     await witnessJudged(client, table);
+    await recogniseEarlierVersions(client, table);
     await holdJudged(client, table);
     await settleWaiting(client, table);
     await touch(client, table);
@@ -50,6 +60,17 @@ export async function publish(client: pg.ClientBase, how: Publishing): Promise<v
   if (how.importId !== undefined) await noteDone(client, how.importId);
   await addCanalClinicians(client);
   await renewFacts(client);
+}
+
+/** Clears what one judging leaves in the transaction, so that there can be another. */
+async function forgetJudging(client: pg.ClientBase) {
+  const left = tableNames.flatMap((table) => [`judged_${table}`, `holding_${table}`]);
+  await client.query(
+    `drop table if exists ${[...left, "holding_as_read", "rows_of", "renewing"].map((name) => `pg_temp.${name}`).join(", ")}`,
+  );
+  await client.query(
+    `truncate ${[...tableNames, "held"].map((name) => `pg_temp.staged_${name}`).join(", ")}`,
+  );
 }
 
 /** Stages held rows that only their relation to other rows kept out, where that may have changed. */

@@ -64,7 +64,7 @@ export async function holdAsRead(client: pg.ClientBase) {
       from holding_as_read n join held h using (digest) group by n.file_id) n where n.file_id = f.id`);
 }
 
-/** Rows that waited and are accepted now are held no longer; their file's counts follow. */
+/** Rows that waited and are accepted now are held no longer; the counts of every file that bears them follow. */
 export async function settleWaiting(client: pg.ClientBase, table: TableName) {
   const match = storedKey(table).map((name) => `e."${name}" = j."${name}"`);
   await client.query(`
@@ -77,9 +77,11 @@ export async function settleWaiting(client: pg.ClientBase, table: TableName) {
       returning h.id, h.file_id, j.verdict, j.row_id, j.fields
     ), seen_again as (
       update witnesses w set table_name = '${table}', row_id = s.row_id, fields = s.fields
-      from settled s where w.table_name = 'held' and w.row_id = s.id
+      from settled s where w.table_name = 'held' and w.row_id = s.id returning w.file_id
     ), counted as (
-      select file_id, count(*) as rows, count(*) filter (where verdict = 'repeated') as repeated from settled group by file_id
+      select file_id, count(*) as rows, count(*) filter (where repeated) as repeated from (
+        select file_id, verdict = 'repeated' as repeated from settled union all select file_id, true from seen_again
+      ) places group by file_id
     )
     update import_files f set held = f.held - c.rows, repeated = f.repeated + c.repeated,
       accepted = f.accepted + c.rows - c.repeated

@@ -1,6 +1,7 @@
 import type pg from "pg";
 import type { RecordsReach } from "@/lib/access/reach";
 import { type TableName, tableNames, tables } from "@/lib/records/tables";
+import { refuseCorrected } from "../corrections/refuse-corrected";
 import { pool, prisma } from "../database";
 import { dropUnusedPlaces } from "./places";
 import { publish } from "./publish";
@@ -48,6 +49,8 @@ async function takeBack(
     `create temp table files_back on commit drop as select id from import_files where import_id = ${Number(importId)}`,
   );
   await client.query("create temp table touched (visit_id bigint) on commit drop");
+  const correction = await refuseCorrected(client);
+  if (correction) throw new UndoRefused(correction);
   for (const table of [...tableNames].reverse()) {
     await refuseOutsideReach(client, table, practices);
     await client.query(`

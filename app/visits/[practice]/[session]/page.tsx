@@ -67,6 +67,13 @@ export default async function VisitPage(props: {
         title="Where it comes from"
         note="The file and line each row was first seen in, and where it was seen again."
       >
+        {view.corrections.length > 0 ? (
+          <ul className="notes">
+            {view.corrections.map((sentence) => (
+              <li key={sentence}>{sentence}</li>
+            ))}
+          </ul>
+        ) : null}
         <Sources of={view.sources} />
       </Section>
       <Cautions />
