@@ -52,7 +52,7 @@ export function checkRow(
   found.push(...rowProblems(table, values, cells));
   if (found.length === 0)
     return { verdict: "good", line: place.line, values, ...(match ? { match } : {}) };
-  return heldRow(table, place, cells, found, values, patient);
+  return heldRow(table, place, cells, found, values, patient, match);
 }
 
 /** A row whose cells may stand under other columns' names. */

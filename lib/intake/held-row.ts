@@ -1,9 +1,10 @@
 import type { Values } from "@/lib/records/column";
 import type { Place, Reason } from "@/lib/records/reason";
 import { type TableName, tables } from "@/lib/records/tables";
+import { matchCells } from "./mend/match-cells";
 import type { Patient } from "./patient-cell";
 import type { Trouble } from "./raw-row";
-import type { HeldRow } from "./sheet";
+import type { HeldRow, Match } from "./sheet";
 
 export type Cells = Readonly<Record<string, string>>;
 export type Found = Trouble;
@@ -12,6 +13,7 @@ export type Found = Trouble;
  * A held row with its reasons in words.
  *
  * @param values the columns that were right; they tell the practice, visit and canal it belongs to.
+ * @param match what finds the visit of a row that names none; it is kept beside the cells, as `visit.at`.
  */
 export function heldRow(
   table: TableName,
@@ -20,6 +22,7 @@ export function heldRow(
   found: readonly Found[],
   values: Values,
   patient?: Patient,
+  match?: Match,
 ): HeldRow {
   const { columns } = tables[table];
   const hidden = (column: string | undefined, text: string) =>
@@ -29,6 +32,7 @@ export function heldRow(
     const text = cells[name]?.trim();
     if (text) raw[name] = hidden(name, text);
   }
+  if (match) Object.assign(raw, matchCells(match));
   const keys = columns.filter((column) => column.key && column.name !== "practice");
   const known = (name: string) =>
     typeof values[name] === "string" ? { [name]: hidden(name, values[name]) } : {};

@@ -2,67 +2,107 @@ import { z } from "zod";
 import { type RecordsReach, recordsReach } from "@/lib/access/reach";
 import type { Viewer } from "@/lib/access/viewer";
 import { tableNames } from "@/lib/records/tables";
-import { type HeldAsked, heldNow } from "@/lib/store/import/imports";
 import { letGo, takeBackLetGo } from "@/lib/store/import/let-go";
-import { type HeldGroup, type HeldLine, heldGroups, heldLine } from "@/lib/views/held-lines";
+import { benchRows } from "@/lib/store/mend/bench-rows";
+import type { HeldAsked } from "@/lib/store/mend/held-asked";
+import { heldGroupsNow } from "@/lib/store/mend/held-groups";
+import { type BenchGroup, benchGroups, foundWords } from "@/lib/views/bench-groups";
+import { type HeldLine, heldLine } from "@/lib/views/held-lines";
 import { count } from "@/lib/views/quantity";
 import type { Address } from "./asked-period";
+import { type MendForm, mendForm } from "./mend-form";
+
+type Shown = "held" | "let-go" | "mended" | "any";
 
 export type HeldRows = {
-  readonly state: "held" | "let-go";
-  readonly groups: readonly HeldGroup[];
+  readonly state: Shown;
+  readonly groups: readonly BenchGroup[];
+  readonly groupsFound: string;
   readonly rows: readonly HeldLine[];
   readonly rowsFound: string;
   /** What narrows the list, in words; empty where nothing does. */
   readonly narrowed: string;
+  /** How the rows shown can be mended alike; null where they are not of one table and held. */
+  readonly mend: MendForm | null;
+  /** Only the rows that are chosen are to be mended. */
+  readonly some: boolean;
+  /** This page with all rows to be mended, or only chosen ones. */
+  readonly other: string;
   readonly page: number;
   readonly pages: number;
   /** Addresses of the neighbouring pages. */
   readonly previous: string | null;
   readonly next: string | null;
+  readonly previousGroups: string | null;
+  readonly nextGroups: string | null;
 };
 
-/** Rows on one page. */
+/** Rows on one page, and groups of them. */
 const rowsShown = 50;
+const groupsShown = 40;
 
-const text = z.string().max(80).optional().catch(undefined);
+const text = z.string().max(200).optional().catch(undefined);
+const whole = z.coerce.number().int().positive();
+const id = whole
+  .max(2 ** 31 - 1)
+  .optional()
+  .catch(undefined);
 const asked = z.object({
   table: z.enum(tableNames).optional().catch(undefined),
   kind: text,
   column: text,
-  import: z.coerce
-    .number()
-    .int()
-    .positive()
-    .max(2 ** 31 - 1)
-    .optional()
-    .catch(undefined),
-  state: z.enum(["held", "let-go"]).default("held").catch("held"),
-  page: z.coerce.number().int().positive().max(1_000_000).default(1).catch(1),
+  found: text,
+  import: id,
+  mend: id,
+  some: z.literal("yes").optional().catch(undefined),
+  state: z.enum(["held", "let-go", "mended", "any"]).default("held").catch("held"),
+  page: whole.max(1_000_000).default(1).catch(1),
+  groups: whole.max(1_000_000).default(1).catch(1),
 });
 
-/** The held rows, or those let go, as the address narrows them; what it says wrongly is left aside. @throws Refused */
+/** The rows of the bench as the address narrows them; what it says wrongly is left aside. @throws Refused */
 export async function heldRows(viewer: Viewer, address: Address): Promise<HeldRows> {
   const reach = recordsReach(viewer);
-  const { page, import: importId, ...rest } = asked.parse(address);
-  const filters: HeldAsked = { ...rest, importId };
-  const found = await heldNow(reach, {
-    ...filters,
-    limit: rowsShown,
-    offset: (page - 1) * rowsShown,
-  });
+  const { page, groups: groupPage, some, ...read } = asked.parse(address);
+  const { import: importId, state, ...rest } = read;
+  const filters: HeldAsked = { ...rest, importId, state: state === "any" ? undefined : state };
+  const [found, grouped] = await Promise.all([
+    benchRows(reach, { ...filters, limit: rowsShown, offset: (page - 1) * rowsShown }),
+    heldGroupsNow(reach, {
+      state: filters.state,
+      importId,
+      limit: groupsShown,
+      offset: (groupPage - 1) * groupsShown,
+    }),
+  ]);
   const pages = Math.max(1, Math.ceil(found.count / rowsShown));
-  const to = (other: number) => (other < 1 || other > pages ? null : addressOf(filters, other));
+  const to = (change: Record<string, number | string>) =>
+    addressOf({ ...read, some, page, groups: groupPage, ...change });
+  const paged = (other: number, all: number, name: "page" | "groups") =>
+    other < 1 || other > all ? null : to({ [name]: other });
+  const groupPages = Math.ceil(grouped.count / groupsShown);
   return {
-    state: rest.state,
-    groups: heldGroups(found.byReason, rest.state),
+    state,
+    groups: state === "held" ? benchGroups(grouped.groups, importId) : [],
+    groupsFound:
+      grouped.count > groupsShown
+        ? `${count(grouped.count)} reasons in all; page ${groupPage} of ${groupPages}.`
+        : "",
     rows: found.rows.map(heldLine),
     rowsFound: count(found.count),
     narrowed: narrowedWords(filters),
+    mend:
+      rest.table && state === "held" && found.count > 0
+        ? await mendForm(reach, { ...filters, table: rest.table }, found)
+        : null,
+    some: some === "yes",
+    other: to({ some: some ? "" : "yes", page: 1 }),
     page,
     pages,
-    previous: to(page - 1),
-    next: to(page + 1),
+    previous: paged(page - 1, pages, "page"),
+    next: paged(page + 1, pages, "page"),
+    previousGroups: paged(groupPage - 1, groupPages, "groups"),
+    nextGroups: paged(groupPage + 1, groupPages, "groups"),
   };
 }
 
@@ -105,19 +145,24 @@ function rows(units: number): string {
   return `${count(units)} ${units === 1 ? "row" : "rows"}`;
 }
 
-function narrowedWords({ table, column, importId }: HeldAsked): string {
+function narrowedWords({ table, kind, column, found, importId, mend }: HeldAsked): string {
   return [
     table ? `table ${table}` : "",
     column === undefined ? "" : column === "" ? "the row as a whole" : `column ${column}`,
+    found === undefined ? "" : foundWords(kind ?? "check", found),
     importId ? `import ${importId}` : "",
+    mend ? `changed by act ${mend}` : "",
   ]
     .filter(Boolean)
     .join(", ");
 }
 
-function addressOf({ importId, ...filters }: HeldAsked, page: number): string {
-  const named = Object.entries({ ...filters, import: importId, page })
-    .filter(([, value]) => value !== undefined)
+function addressOf(filters: Readonly<Record<string, string | number | undefined>>): string {
+  const named = Object.entries(filters)
+    .filter(
+      ([name, value]) =>
+        value !== undefined && (value !== "" || name === "found" || name === "column"),
+    )
     .map(([name, value]) => [name, String(value)]);
   return `/records/held?${new URLSearchParams(named)}`;
 }

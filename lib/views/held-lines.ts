@@ -1,4 +1,6 @@
 import type { Reason } from "@/lib/records/reason";
+import { cellChanges } from "./cell-changes";
+import { heldKinds } from "./held-kinds";
 import { count } from "./quantity";
 
 /** A held row as it is kept. */
@@ -13,6 +15,13 @@ export type HeldInput = {
   readonly reasons: readonly Reason[];
   readonly settledBy: string | null;
   readonly settledReason: string | null;
+  readonly kind?: string;
+  readonly state?: string;
+  readonly mendId?: number | null;
+  /** Its cells as the latest mend made them. */
+  readonly mended?: Readonly<Record<string, string>> | null;
+  /** And what they were before it. */
+  readonly mendedFrom?: Readonly<Record<string, string>> | null;
 };
 
 export type HeldLine = {
@@ -20,6 +29,7 @@ export type HeldLine = {
   readonly place: string;
   readonly importId: number;
   readonly table: string;
+  readonly kind: string;
   readonly key: string;
   readonly reasons: readonly {
     readonly id: string;
@@ -29,8 +39,14 @@ export type HeldLine = {
   }[];
   /** Cells of the row as read, the patient hashed. */
   readonly cells: readonly { readonly column: string; readonly value: string }[];
-  /** Who let it go and why; null while it is held. */
+  /** Who let it go and why, or who mended it; null while it is held. */
   readonly settled: string | null;
+  /** What the latest act on the bench changed in it; empty where nothing was. */
+  readonly changed: readonly {
+    readonly column: string;
+    readonly old: string;
+    readonly newer: string;
+  }[];
 };
 
 /** Rows held for the same reason: how many, and the address that shows them. */
@@ -50,21 +66,31 @@ export function heldLine(row: HeldInput): HeldLine {
     place: `${row.file}, line ${count(row.line)}`,
     importId: row.importId,
     table: row.table,
+    kind: row.kind ?? "",
     key: row.key,
-    reasons: row.reasons.map((reason, place) => ({
-      id: String(place),
-      column: reason.column ?? "the row",
-      found: reason.found === "" ? "nothing" : `“${reason.found}”`,
-      remedy: sentence(reason.remedy),
-    })),
+    reasons:
+      row.state === "mended"
+        ? []
+        : row.reasons.map((reason, place) => ({
+            id: String(place),
+            column: reason.column ?? "the row",
+            found: reason.found === "" ? "nothing" : `“${reason.found}”`,
+            remedy: sentence(reason.remedy),
+          })),
     cells: Object.entries(row.raw)
       .filter(([, value]) => value !== "")
       .map(([column, value]) => ({ column, value })),
-    settled:
-      row.settledBy === null
-        ? null
-        : `Let go by ${row.settledBy}: ${row.settledReason ?? "no reason kept"}`,
+    settled: settledWords(row),
+    changed: row.mended ? cellChanges(row.mendedFrom ?? row.raw, row.mended) : [],
   };
+}
+
+function settledWords({ state, settledBy, settledReason, mendId }: HeldInput): string | null {
+  if (state === "mended")
+    return `Mended by ${settledBy ?? "somebody"} (act ${mendId ?? ""}), and accepted`;
+  if (state === "corrected")
+    return `Taken in place of the accepted row by ${settledBy ?? "somebody"}`;
+  return settledBy === null ? null : `Let go by ${settledBy}: ${settledReason ?? "no reason kept"}`;
 }
 
 /** The groups of held rows, the largest first. */
@@ -75,7 +101,7 @@ export function heldGroups(
   return groups.map((group) => ({
     id: [group.table, group.kind, group.column].join("/"),
     table: group.table,
-    why: kinds[group.kind] ?? group.kind,
+    why: heldKinds[group.kind] ?? group.kind,
     column: group.column === "" ? "the row as a whole" : group.column,
     rows: count(group.count),
     address: `/records/held?${new URLSearchParams({
@@ -93,13 +119,3 @@ function sentence(remedy: string): string {
     ? ""
     : `${remedy.charAt(0).toUpperCase()}${remedy.slice(1)}${/[.!?]$/.test(remedy) ? "" : "."}`;
 }
-
-const kinds: Record<string, string> = {
-  check: "a value is missing or cannot be right",
-  waiting: "what it belongs to is not there yet",
-  contradiction: "contradicts an accepted row",
-  "several-practices": "two practices know the visit",
-  "several-visits": "more than one visit was there at that time",
-  "outside-reach": "of a practice that is not the sender's",
-  "after-separation": "used after the instrument separated",
-};

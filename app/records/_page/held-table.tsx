@@ -1,8 +1,13 @@
+import Link from "next/link";
 import type { HeldLine } from "@/lib/views/held-lines";
 import { TableBox } from "../../_parts/table-box";
+import { CellList } from "../held/_page/cell-list";
 
-/** Held rows: where each came from, what was found and what would be right; with `choose` each can be ticked. */
-export function HeldTable(props: { rows: readonly HeldLine[]; choose?: boolean }) {
+/**
+ * Held rows: where each came from, what was found and what would be right; with `choose` each can be ticked, with `mend` each leads to
+ * a page of its own.
+ */
+export function HeldTable(props: { rows: readonly HeldLine[]; choose?: boolean; mend?: boolean }) {
   return (
     <TableBox label="Rows, one by one">
       <table className="fold">
@@ -29,6 +34,17 @@ export function HeldTable(props: { rows: readonly HeldLine[]; choose?: boolean }
               ) : null}
               <th scope="row">
                 {row.table} <span className="nowrap">{row.key}</span>
+                {props.mend ? (
+                  <p>
+                    <Link href={`/records/held/rows/${row.id}`}>
+                      {row.settled ? "See" : "Mend"}
+                      <span className="only-heard">
+                        {" "}
+                        {row.table} {row.key}, {row.place}
+                      </span>
+                    </Link>
+                  </p>
+                ) : null}
               </th>
               <td data-label="File and line">
                 {row.place} <span className="soft small">(import {row.importId})</span>
@@ -40,6 +56,7 @@ export function HeldTable(props: { rows: readonly HeldLine[]; choose?: boolean }
                       <strong>{reason.column}:</strong> {reason.found}. {reason.remedy}
                     </p>
                   ))}
+                  {row.changed.length > 0 ? <CellList changes={row.changed} /> : null}
                   {row.settled ? <p className="soft">{row.settled}</p> : null}
                   <details className="small">
                     <summary>

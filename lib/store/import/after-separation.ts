@@ -1,5 +1,5 @@
 import type pg from "pg";
-import { asWritten } from "./relation-reasons";
+import { holdAccepted } from "./hold-accepted";
 
 /**
  * Holds uses of an instrument after the one in which it separated, whichever of the two arrived first: a later
@@ -21,25 +21,17 @@ export async function holdUsesAfterSeparation(
     where parting.separated > 0
       and parting.instrument_id in (${instruments})
       and (v.started_at > s.started_at or (u.visit_id = parting.visit_id and u.canal = parting.canal and u.seq > parting.seq))`);
-  await client.query(`
-    insert into held (table_name, digest, kind, practice, session_id, canal, key, raw, values, reasons, file_id, line)
-    select 'instruments', md5('instruments after separation' || (${values})::text), 'after-separation', j.practice, j.session_id,
-      j.canal, concat_ws(' ', j.session_id, j.canal, j.seq), ${asWritten("instruments")}, ${values},
-      jsonb_build_array(jsonb_build_object('column', 'instrument_id', 'found', j.instrument_id,
-        'remedy', format('it separated in visit %s and cannot have been used after that; correct one of the two at the source', j.separated_in),
-        'sentence', format('%s, line %s, instrument_id: found "%s"; it separated in visit %s and cannot have been used after that; correct one of the two at the source.',
-          i.name, j.line, j.instrument_id, j.separated_in))), j.file_id, j.line
-    from parted j join import_files i on i.id = j.file_id on conflict (digest) do nothing`);
-  await client.query(`
-    update witnesses w set table_name = 'held', row_id = h.id
-    from parted p join held h on h.file_id = p.file_id and h.line = p.line and h.kind = 'after-separation'
-    where w.table_name = 'instruments' and w.row_id = p.id`);
-  await client.query(`
-    with gone as (delete from instruments i using parted p where i.id = p.id returning i.file_id)
-    update import_files f set accepted = f.accepted - g.rows, held = f.held + g.rows
-    from (select file_id, count(*) as rows from gone group by file_id) g where g.file_id = f.id`);
-  await client.query("insert into touched select visit_id from parted");
+  await holdAccepted(client, "parted", {
+    table: "instruments",
+    kind: "after-separation",
+    digest: "instruments after separation",
+    reasons,
+    beside: ["separated_in"],
+  });
   await client.query("drop table parted");
 }
 
-const values = `to_jsonb(j) - array['id','visit_id','separated_in','file_id','line']`;
+const reasons = `jsonb_build_array(jsonb_build_object('column', 'instrument_id', 'found', j.instrument_id,
+  'remedy', format('it separated in visit %s and cannot have been used after that; correct one of the two at the source', j.separated_in),
+  'sentence', format('%s, line %s, instrument_id: found "%s"; it separated in visit %s and cannot have been used after that; correct one of the two at the source.',
+    i.name, j.line, j.instrument_id, j.separated_in)))`;

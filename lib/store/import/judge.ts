@@ -121,8 +121,11 @@ export function reasonsByVerdict(table: TableName): string {
 function outside(practice: string, practices: readonly string[] | null): string {
   if (practices === null) return "false";
   const quoted = practices.map((code) => `'${code.replaceAll("'", "''")}'`);
-  return `not (${practice} = any(array[${quoted.join(", ")}]::text[]))`;
+  return `(${mine} and not (${practice} = any(array[${quoted.join(", ")}]::text[])))`;
 }
+
+/** SQL: the row `s` is brought or mended now; others that join by themselves were somebody else's to bring. */
+const mine = "(s.held_id is null or s.held_id in (select held_id from mending))";
 
 function same(key: readonly string[]): string {
   return key.map((name) => `e."${name}" = s."${name}"`).join(" and ");

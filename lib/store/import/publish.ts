@@ -8,7 +8,8 @@ import { findVisits } from "./find-visits";
 import { judge } from "./judge";
 import { addCanalClinicians, addPlaces } from "./places";
 import { settleInRounds } from "./rounds";
-import { countFiles, holdAsRead, holdJudged, settleWaiting, witnessJudged } from "./settle";
+import { countFiles, holdAsRead, holdJudged, witnessJudged } from "./settle";
+import { settleHeld } from "./settle-held";
 import { hangsOnVisit, list, storedColumns } from "./stored-columns";
 
 export type Publishing = {
@@ -36,6 +37,7 @@ export async function publish(client: pg.ClientBase, how: Publishing): Promise<v
 
 async function judgeAll(client: pg.ClientBase, how: Publishing): Promise<void> {
   await client.query("create temp table if not exists touched (visit_id bigint) on commit drop");
+  await client.query("create temp table if not exists mending (held_id bigint) on commit drop");
   await client.query("create temp table rows_of (practice text) on commit drop");
   await addPlaces(client, how.zone, how.practices);
   for (const table of tableNames) {
@@ -50,7 +52,7 @@ async function judgeAll(client: pg.ClientBase, how: Publishing): Promise<void> {
     await witnessJudged(client, table);
     await recogniseEarlierVersions(client, table);
     await holdJudged(client, table);
-    await settleWaiting(client, table);
+    await settleHeld(client, table);
     await touch(client, table);
     await client.query(practicesOf(table));
     if (table === "instruments") await holdUsesAfterSeparation(client);
@@ -73,7 +75,7 @@ async function forgetJudging(client: pg.ClientBase) {
   );
 }
 
-/** Stages held rows that only their relation to other rows kept out, where that may have changed. */
+/** Stages held rows that only their relation to other rows kept out, where that may have changed, and those being mended. */
 async function stageAgain(client: pg.ClientBase, table: TableName, afterUndo: boolean) {
   const kinds = afterUndo
     ? "kind not in ('check', 'outside-reach')"
@@ -85,7 +87,8 @@ async function stageAgain(client: pg.ClientBase, table: TableName, afterUndo: bo
     insert into staged_${table}
     select (jsonb_populate_record(null::staged_${table}, h.values
       || jsonb_build_object('file_id', h.file_id, 'line', h.line, 'held_id', h.id))).*
-    from held h where h.table_name = '${table}' and h.state = 'held' and h.values is not null and ${kinds} ${parentCame}`);
+    from held h where h.table_name = '${table}' and h.state = 'held' and h.values is not null
+      and (h.kind = 'mending' or (${kinds} ${parentCame}))`);
 }
 
 async function accept(client: pg.ClientBase, table: TableName) {

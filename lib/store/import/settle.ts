@@ -1,11 +1,10 @@
 import type pg from "pg";
 import type { TableName } from "@/lib/records/tables";
+import { heldVerdicts } from "./held-verdicts";
 import { reasonsByVerdict } from "./judge";
 import { asWritten } from "./relation-reasons";
+import { repeatMended } from "./repeat-mended";
 import { hangsOnVisit, storedKey } from "./stored-columns";
-
-const heldVerdicts =
-  "('waiting', 'contradiction', 'several-practices', 'several-visits', 'outside-reach')";
 
 /** Keeps repeated and completing rows as further witnesses of the accepted one. */
 export async function witnessJudged(client: pg.ClientBase, table: TableName) {
@@ -58,46 +57,23 @@ export async function holdAsRead(client: pg.ClientBase) {
   await client.query(`
     insert into touched select v.id from holding_as_read n join sessions v on v.session_id = n.session_id`);
   await client.query(`
-    update import_files f set read = f.read + n.held + n.let_go, held = f.held + n.held, let_go = f.let_go + n.let_go
-    from (select n.file_id, count(*) filter (where h.state = 'held') as held,
-      count(*) filter (where h.state = 'let-go') as let_go
+    update import_files f set read = f.read + n.held + n.let_go + n.mended, held = f.held + n.held, let_go = f.let_go + n.let_go,
+      repeated = f.repeated + n.mended
+    from (select n.file_id, count(*) filter (where h.state not in ('let-go', 'mended')) as held,
+      count(*) filter (where h.state = 'let-go') as let_go, count(*) filter (where h.state = 'mended') as mended
       from holding_as_read n join held h using (digest) group by n.file_id) n where n.file_id = f.id`);
-}
-
-/** Rows that waited and are accepted now are held no longer; the counts of every file that bears them follow. */
-export async function settleWaiting(client: pg.ClientBase, table: TableName) {
-  const match = storedKey(table).map((name) => `e."${name}" = j."${name}"`);
-  await client.query(`
-    update judged_${table} j set row_id = e.id from "${table}" e
-    where j.verdict = 'new' and j.held_id is not null and ${match.join(" and ")}`);
-  await client.query(`
-    with settled as (
-      delete from held h using judged_${table} j
-      where j.held_id = h.id and j.verdict not in ${heldVerdicts}
-      returning h.id, h.file_id, j.verdict, j.row_id, j.fields
-    ), seen_again as (
-      update witnesses w set table_name = '${table}', row_id = s.row_id, fields = s.fields
-      from settled s where w.table_name = 'held' and w.row_id = s.id returning w.file_id
-    ), counted as (
-      select file_id, count(*) as rows, count(*) filter (where repeated) as repeated from (
-        select file_id, verdict = 'repeated' as repeated from settled union all select file_id, true from seen_again
-      ) places group by file_id
-    )
-    update import_files f set held = f.held - c.rows, repeated = f.repeated + c.repeated,
-      accepted = f.accepted + c.rows - c.repeated
-    from counted c where c.file_id = f.id`);
 }
 
 /** Adds this table's verdicts to the counts of the files now read. */
 export async function countFiles(client: pg.ClientBase, table: TableName) {
   await client.query(`
     update import_files f set read = f.read + n.rows, accepted = f.accepted + n.accepted,
-      repeated = f.repeated + n.repeated, held = f.held + n.held - n.let_go, let_go = f.let_go + n.let_go
+      repeated = f.repeated + n.repeated + n.mended, held = f.held + n.held - n.let_go - n.mended, let_go = f.let_go + n.let_go
     from (
       select j.file_id, count(*) as rows, count(*) filter (where j.verdict in ('new', 'completes')) as accepted,
         count(*) filter (where j.verdict = 'repeated') as repeated,
         count(*) filter (where j.verdict in ${heldVerdicts}) as held,
-        count(*) filter (where h.state = 'let-go') as let_go
+        count(*) filter (where h.state = 'let-go') as let_go, count(*) filter (where h.state = 'mended') as mended
       from judged_${table} j
       left join holding_${table} n on n.file_id = j.file_id and n.line = j.line
       left join held h on h.digest = n.digest
@@ -109,5 +85,6 @@ async function witnessHeld(client: pg.ClientBase, holding: string) {
   await client.query(`
     insert into witnesses (table_name, row_id, file_id, line, fields)
     select 'held', h.id, n.file_id, n.line, 0 from ${holding} n join held h using (digest)
-    where n.held_id is null and (n.file_id, n.line) <> (h.file_id, h.line) on conflict do nothing`);
+    where n.held_id is null and h.state <> 'mended' and (n.file_id, n.line) <> (h.file_id, h.line) on conflict do nothing`);
+  await repeatMended(client, holding);
 }

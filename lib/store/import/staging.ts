@@ -106,7 +106,7 @@ async function copyBatch(
 }
 
 /** A bit for each column the row bears, so that undoing one import keeps what another one bore. */
-function fieldsOf(table: TableName, values: Values): number {
+export function fieldsOf(table: TableName, values: Values): number {
   return tables[table].columns.reduce(
     (bits, column, place) => (values[column.name] === undefined ? bits : bits + 2 ** place),
     0,

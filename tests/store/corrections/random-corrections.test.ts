@@ -6,7 +6,8 @@ import { TakeBackRefused, takeBackCorrection } from "@/lib/store/corrections/tak
 import { takeNewer } from "@/lib/store/corrections/take-newer";
 import { disconnect, pool } from "@/lib/store/database";
 import type { ScratchDatabase } from "@/lib/store/home/scratch-database";
-import { UndoRefused, undoImport } from "@/lib/store/import/undo-import";
+import { UndoRefused } from "@/lib/store/import/take-back";
+import { undoImport } from "@/lib/store/import/undo-import";
 import { freshDatabase } from "../../fresh-database";
 import { noRecords } from "../../plain/records";
 import { bringIn, canal, snapshot, visit } from "../bring-in";

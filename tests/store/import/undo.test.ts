@@ -1,7 +1,8 @@
 import { describe, expect, test } from "vitest";
 import { holderReach } from "@/lib/access/reach";
 import { pool } from "@/lib/store/database";
-import { UndoRefused, undoImport } from "@/lib/store/import/undo-import";
+import { UndoRefused } from "@/lib/store/import/take-back";
+import { undoImport } from "@/lib/store/import/undo-import";
 import { bringIn, canal, delivery, snapshot, use, visit } from "../bring-in";
 import { eachOnEmptyDatabase, heldRows } from "../empty-database";
 
