@@ -25,13 +25,14 @@ export function describeColumns(only?: TableName): ColumnDescription[] {
       required: column.required === true,
       key: column.key === true,
       says: column.says,
-      holds: holds(column),
+      holds: describeColumn(column),
       example: column.example,
     })),
   );
 }
 
-function holds(column: Column): string {
+/** What a cell of a column may hold: "yes or no", "a number from 0 to 100 mL". */
+export function describeColumn(column: Column): string {
   switch (column.type) {
     case "choice":
       return choiceWords(column);

@@ -9,7 +9,7 @@ import { mappingNamed } from "@/lib/store/mappings";
 import type { BenchRow } from "@/lib/store/mend/bench-rows";
 import type { HeldAsked } from "@/lib/store/mend/held-asked";
 import { mappingsOfHeld } from "@/lib/store/mend/mappings-of-held";
-import type { Remake } from "@/lib/store/mend/mend-rows";
+import type { Remake } from "@/lib/store/mend/mending";
 import { practicesWithin } from "@/lib/store/records/practices";
 import { heldCells } from "./held-cells";
 import { intakeContext } from "./import-records";

@@ -39,9 +39,12 @@ async function judgeAll(client: pg.ClientBase, how: Publishing): Promise<void> {
   await client.query("create temp table if not exists touched (visit_id bigint) on commit drop");
   await client.query("create temp table if not exists mending (held_id bigint) on commit drop");
   await client.query("create temp table rows_of (practice text) on commit drop");
+  // Held rows that are judged again may be the first to name a practice.
+  for (const table of tableNames)
+    if (!hangsOnVisit(table)) await stageAgain(client, table, how.afterUndo === true);
   await addPlaces(client, how.zone, how.practices);
   for (const table of tableNames) {
-    await stageAgain(client, table, how.afterUndo === true);
+    if (hangsOnVisit(table)) await stageAgain(client, table, how.afterUndo === true);
     const { rows } = await client.query(`select exists (select from staged_${table}) as any`);
     if (!rows[0].any) continue;
     await client.query(`analyze staged_${table}`);

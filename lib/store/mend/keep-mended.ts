@@ -1,6 +1,6 @@
 import type pg from "pg";
 import type { RecordsReach } from "@/lib/access/reach";
-import type { Mending } from "./mend-rows";
+import type { Mending } from "./mending";
 
 /**
  * Writes the rows of the temporary table `mending` back into the held rows, to be judged with the next publishing, and keeps what they were

@@ -1,6 +1,6 @@
 import type pg from "pg";
 import type { Reason } from "@/lib/records/reason";
-import type { Mending } from "./mend-rows";
+import type { Mending } from "./mending";
 
 type Cells = Readonly<Record<string, string>>;
 

@@ -3,34 +3,12 @@ import type { RecordsReach } from "@/lib/access/reach";
 import type { TableName } from "@/lib/records/tables";
 import { changing } from "../corrections/changing";
 import { publish } from "../import/publish";
-import type { StagedRow } from "../import/staging";
 import { type BenchRow, benchRow } from "./bench-rows";
 import { askedParameters, askedWhere, type HeldAsked } from "./held-asked";
 import { keepMended } from "./keep-mended";
 import { heldNow, type MendResult, resultOf } from "./mend-result";
+import type { Mending, Remake } from "./mending";
 import { stagedValues } from "./staged-values";
-
-type Cells = Readonly<Record<string, string>>;
-
-/** A held row made anew, with its cells before and after; undefined where the mend does not concern it. */
-export type Remake = (
-  row: BenchRow,
-) => { readonly before: Cells; readonly cells: Cells; readonly row: StagedRow } | undefined;
-
-export type Mending = {
-  readonly table: TableName;
-  /** What is done, by column, as it is kept. */
-  readonly changes: unknown;
-  readonly reason?: string | undefined;
-  /** The mapping that the rule joined, in words. */
-  readonly mapping?: string | undefined;
-  /** IANA zone of practices not yet known. */
-  readonly zone: string;
-  /** Only tell what would become of the rows: everything is as before afterwards. */
-  readonly tryOnly?: boolean;
-  /** How many rows the answer shows one by one. */
-  readonly examples: number;
-};
 
 /** Rows made anew at a time. */
 const batch = 2000;

@@ -1,7 +1,7 @@
 import type { Changes } from "@/lib/intake/mend/change";
 import { mendedRow } from "@/lib/intake/mend/mended-row";
 import { heldCells } from "@/lib/reports/held-cells";
-import type { Remake } from "@/lib/store/mend/mend-rows";
+import type { Remake } from "@/lib/store/mend/mending";
 import { context } from "./messy-rows";
 
 /** Held rows made anew with changes, as the bench does it. */
