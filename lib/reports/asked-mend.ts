@@ -65,7 +65,7 @@ export function askedMend(
   const done = changeOf(what.how, to, from);
   return {
     mend: {
-      asked: { table, kind, column, found, importId, ids: row },
+      asked: { table, kind, column, found, importId, ids: some ? row : undefined },
       column: field.name,
       changes: { [field.name]: done },
       kept: { [field.name]: changeOf(what.how, to, from ?? chosenBy) },

@@ -18,7 +18,7 @@ const noId = 999_999_999;
  * Every page and route with its addresses. A page that is not one's own answers 403. What lies outside a person's
  * practices answers the same whether it exists or not, so that nothing is confirmed.
  */
-export function addressTable({ visit, imports, people }: Known): Line[] {
+export function addressTable({ visit, imports, people, held }: Known): Line[] {
   const measure = "app/lead/measures/[...measure]/page.tsx";
   const visitPage = "app/visits/[practice]/[session]/page.tsx";
   const exceptionPage = "app/exceptions/[practice]/[session]/[criterion]/page.tsx";
@@ -104,6 +104,21 @@ export function addressTable({ visit, imports, people }: Known): Line[] {
     page("app/records/page.tsx", "/records", keepers),
     page("app/records/held/page.tsx", "/records/held", keepers),
     page("app/records/held/page.tsx", "/records/held?state=let-go", keepers),
+    page(
+      "app/records/held/page.tsx",
+      "/records/held?table=irrigation&kind=check&some=yes",
+      keepers,
+    ),
+    page("app/records/held/mends/page.tsx", "/records/held/mends", keepers),
+    page(
+      "app/records/held/preview/page.tsx",
+      "/records/held/preview?table=irrigation&column=irrigant&found=bleech&change=irrigant&how=to&choice=naocl",
+      keepers,
+    ),
+    page("app/records/held/rows/[id]/page.tsx", `/records/held/rows/${held.medlar}`, {
+      "record keeper": 200,
+      "SPINDLE record keeper": 404,
+    }),
     page("app/records/corrections/page.tsx", "/records/corrections", keepers),
     page("app/records/corrections/page.tsx", "/records/corrections?state=standing&row=1", keepers),
     page("app/records/coverage/page.tsx", "/records/coverage", keepers),

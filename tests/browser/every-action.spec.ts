@@ -61,6 +61,10 @@ function calls({ people, imports, held, visit }: Known): Call[] {
     action: `app/records/waiting/acts.ts ${name}`,
     ...{ address: "/records/waiting", role: keepers, form },
   });
+  const bench = (name: string, form: Record<string, string>): Call => ({
+    ...{ action: `app/records/held/acts.ts ${name}`, address: "/records/held/mends" },
+    ...{ role: keepers, form },
+  });
   const corrections = (name: string, form: Record<string, string>): Call => ({
     ...{ action: `app/records/corrections/acts.ts ${name}`, address: "/records/corrections" },
     ...{ role: keepers, form },
@@ -134,6 +138,12 @@ function calls({ people, imports, held, visit }: Known): Call[] {
     waiting("tryMappingAct", { id: "1", mapping: "{}", whole: "no" }),
     rows("letGoAct", { row: held.medlar, reason: "Smuggled in." }),
     rows("takeBackAct", { row: held.medlar }),
+    bench("mendAlikeAct", {
+      ...{ table: "irrigation", change: "irrigant", how: "to", choice: "naocl" },
+      ...{ some: "yes", row: held.medlar },
+    }),
+    bench("mendOneAct", { id: held.medlar, row: held.medlar, "cell-chair": "MEDLAR-1" }),
+    bench("takeMendBackAct", { mend: "1" }),
     corrections("settleDifferencesAct", { row: held.medlar, how: "newer" }),
     corrections("takeCorrectionBackAct", { correction: "1" }),
     {
@@ -177,7 +187,7 @@ test("A held row of another practice is passed over", async () => {
   for (const call of calls(known()).filter(({ form }) => form.row)) {
     const answer = await callAction("SPINDLE record keeper", call.action, call.address, call.form);
     expect(await answer.text(), call.action).toMatch(
-      /"done":"0 (rows|newer versions) (let go|taken)/,
+      /"done":"0 (rows|newer versions) (let go|taken)|No row was left to mend|This row is held no longer/,
     );
   }
 });

@@ -37,7 +37,7 @@ test("The record keeper drops a messy file, lets a held row go, and undoes the i
   }
   expect(await page.content()).not.toContain(patientReference);
 
-  await page.getByRole("link", { name: "Let rows of this import go" }).click();
+  await page.getByRole("link", { name: "Mend these rows, or let them go" }).click();
   await page.getByRole("checkbox", { name: /line 5/ }).check();
   await page.getByLabel("Reason, kept under your name").fill("The chair was booked by mistake.");
   await page.getByRole("button", { name: "Let the chosen rows go" }).click();

@@ -48,10 +48,24 @@ const goneRows = 39;
 const check = { kind: "check" };
 /** What the record keeper does, group by group. */
 const mends: Address[] = [
-  { ...check, table: "irrigation", column: "irrigant", found: "bleech", how: "to", choice: "naocl" },
+  {
+    ...check,
+    table: "irrigation",
+    column: "irrigant",
+    found: "bleech",
+    how: "to",
+    choice: "naocl",
+  },
   { ...check, table: "irrigation", column: "volume_ml", found: "-3", how: "to", to: "3" },
   { ...check, table: "irrigation", column: "volume_ml", found: "5000", how: "none" },
-  { ...check, table: "irrigation", column: "duration_s", found: "four minutes", how: "to", to: "240" },
+  {
+    ...check,
+    table: "irrigation",
+    column: "duration_s",
+    found: "four minutes",
+    how: "to",
+    to: "240",
+  },
   { ...check, table: "instruments", column: "separated", found: "perhaps", how: "to", to: "no" },
   { ...check, table: "sessions", column: "clinician", found: "", how: "to", to: "C01" },
   { ...check, table: "sessions", column: "ended_at", how: "none" },

@@ -60,16 +60,18 @@ export default async function ImportPage(props: { params: Promise<{ id: string }
         <Section
           id="held"
           title="Held rows"
-          note="They count in no figure until they are mended at their source or let go."
+          note="They count in no figure until they are mended or let go."
         >
           {held.length === 0 ? (
             <p>No row of this import is held.</p>
           ) : (
             <>
-              <HeldTable rows={held} />
+              <HeldTable rows={held} mend />
               <p>
                 <Link href={`/records/held?import=${one.id}`}>
-                  {view.moreHeld ? `All ${view.heldRows} of them` : "Let rows of this import go"}
+                  {view.moreHeld
+                    ? `All ${view.heldRows} of them, to mend or let go`
+                    : "Mend these rows, or let them go"}
                 </Link>
               </p>
             </>
