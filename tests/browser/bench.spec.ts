@@ -51,21 +51,24 @@ test("Held rows are mended alike and one by one, with a preview, a trail and a w
   await page.goto(importPage);
   expect(await counts(page)).toEqual({ Accepted: 2, Held: 1 });
 
-  await page.locator("#held").getByRole("link", { name: "Mend" }).click();
+  await page.locator("#held").getByRole("link", { name: "Mend sessions B-3" }).click();
   await expect(page.getByLabel("clinician (required)")).toHaveValue("");
   await page.getByRole("button", { name: "Check and keep" }).click();
   await expect(page.locator("main .form-error")).toContainText("Nothing is changed yet.");
   await page.getByLabel("clinician (required)").fill("Q-11");
   await page.getByRole("button", { name: "Check and keep" }).click();
-  await expect(page.getByRole("status").filter({ hasText: "Accepted." })).toBeVisible();
+  await expect(page.locator("main")).toContainText("It was mended and is accepted.");
   expect(await page.content()).not.toContain("bench-patient");
   await page.goto(importPage);
   expect(await counts(page)).toEqual({ Accepted: 3, Held: 0 });
 
   for (const held of [1, 3]) {
     await page.goto("/records/held/mends");
-    await page.getByRole("button", { name: "Take back" }).first().click();
-    await expect(page.getByRole("status").filter({ hasText: "Taken back" })).toBeVisible();
+    const standing = page.locator("#acts tbody tr", { has: page.getByRole("button") }).first();
+    const id = await standing.getAttribute("id");
+    await standing.getByRole("button", { name: "Take back" }).click();
+    const taken = page.locator(`#${id}`);
+    await expect(taken).toContainText(/Taken back .+ by Perrin Oxlade/);
     await page.goto(importPage);
     expect(await counts(page)).toEqual({ Accepted: 3 - held, Held: held });
   }
