@@ -21,28 +21,39 @@ export const commaSeparated: Cut = { encoding: "utf-8", separator: ",", quote: '
 
 /** A row over more lines than this has a quote that is never closed. */
 const mostLines = 200;
+/** After so many of them it is fewer lines, as each costs looking through so many. */
+const manyOpen = 1000;
+const fewLines = 3;
 
 /**
- * Cuts separated text (RFC 4180, or with another separator and quote) into rows, a piece of the file at a time. A quote that is never closed costs only the line it
- * stands in: where a quoted cell runs to the end of the file, or further than a row can, that line is told as broken and
- * reading goes on after it. A quote in a cell that does not begin with one is taken as it stands. Blank lines are passed
- * over.
+ * Cuts separated text (RFC 4180, or with another separator and quote) into rows, a piece of the file at a time. A quote that
+ * is never closed costs only the line it stands in: where a quoted cell runs to the end of the file, or further than a row
+ * can, that line is told as broken and reading goes on after it. A quote in a cell that does not begin with one is taken as
+ * it stands. Blank lines are passed over.
  */
 export async function* csvRows(
   source: Readable,
   how: Cut = commaSeparated,
 ): AsyncGenerator<CsvRow[]> {
   let open: Line[] = [];
+  let neverClosed = 0;
+  const longest = () => (neverClosed < manyOpen ? mostLines : fewLines);
   for await (const lines of linesOf(source, how.encoding)) {
-    const cutNow = cut(open.length === 0 ? lines : [...open, ...lines], how, false);
+    const cutNow = cut(open.length === 0 ? lines : [...open, ...lines], how, longest(), false);
     open = cutNow.open;
+    for (const { broken } of cutNow.rows) if (broken === "open quote") neverClosed += 1;
     yield cutNow.rows;
   }
-  yield cut(open, how, true).rows;
+  yield cut(open, how, longest(), true).rows;
 }
 
 /** The whole rows of these lines, and the lines of a row that is still open. */
-function cut(lines: readonly Line[], how: Cut, last: boolean): { rows: CsvRow[]; open: Line[] } {
+function cut(
+  lines: readonly Line[],
+  how: Cut,
+  longest: number,
+  last: boolean,
+): { rows: CsvRow[]; open: Line[] } {
   const { separator, quote } = how;
   const rows: CsvRow[] = [];
   let place = 0;
@@ -53,7 +64,7 @@ function cut(lines: readonly Line[], how: Cut, last: boolean): { rows: CsvRow[];
     else if (quote === "" || !text.includes(quote)) {
       if (text.trim() !== "") rows.push({ line: number, cells: text.split(separator) });
     } else {
-      const row = quotedRow(lines, place, how);
+      const row = quotedRow(lines, place, how, longest);
       if (row === "more" && !last) return { rows, open: lines.slice(place) };
       if (typeof row === "string") rows.push({ line: number, cells: [], broken: "open quote" });
       else {
@@ -71,6 +82,7 @@ function quotedRow(
   lines: readonly Line[],
   from: number,
   { separator, quote: mark }: Cut,
+  longest: number,
 ): { cells: string[]; lines: number } | "more" | "never closed" {
   const cells: string[] = [];
   let length = 0;
@@ -94,7 +106,7 @@ function quotedRow(
         number += 1;
         length += text.length;
         const next = lines[number];
-        if (number - from >= mostLines || length > longestLine || next?.tooLong)
+        if (number - from >= longest || length > longestLine || next?.tooLong)
           return "never closed";
         if (!next) return "more";
         text = next.text;

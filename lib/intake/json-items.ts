@@ -6,6 +6,9 @@ export type JsonTrouble = "no array" | "text after the array" | "not closed";
 /** An item of an array as text; one longer than a row can be is cut off. */
 export type JsonItem = { readonly text: string; readonly tooLong: boolean };
 
+/** What matters within quotes; all else there is passed over at once. */
+const endsOrEscapes = /["\\\n]/g;
+
 /**
  * Cuts the text of a JSON array (RFC 8259) into its items, so that one item at a time is in memory. An item with a mistake
  * in it costs no other item as long as its braces pair up; a quote is never open beyond the end of its line, as
@@ -28,6 +31,11 @@ export async function* jsonItems(source: Readable): AsyncGenerator<JsonItem | Js
     const chunk = piece as string;
     let from = 0;
     for (let at = 0; at < chunk.length; at += 1) {
+      if (quoted && !escaped) {
+        endsOrEscapes.lastIndex = at;
+        at = endsOrEscapes.exec(chunk)?.index ?? chunk.length;
+        if (at === chunk.length) break;
+      }
       const mark = chunk[at] as string;
       if (state === "within") {
         if (quoted) {

@@ -7,8 +7,15 @@ const cell = z.union([z.string(), z.number(), z.boolean(), z.null()]);
 /**
  * The text of a JSON object as a row: true is yes, false no, null not recorded. A nested value, a name that comes twice
  * and a whole number too large to be exact are told as troubles beside the cells that are right.
+ *
+ * @param nameOf how names are compared; those of the record format in lower case
  */
-export function jsonRow(text: string, tooLong: boolean, line: number): RawRow {
+export function jsonRow(
+  text: string,
+  tooLong: boolean,
+  line: number,
+  nameOf: (key: string) => string = (key) => key.trim().toLowerCase(),
+): RawRow {
   if (tooLong)
     return noRow(line, "the item is too long for a row; is a quote or brace never closed?");
   let parsed: unknown;
@@ -23,7 +30,7 @@ export function jsonRow(text: string, tooLong: boolean, line: number): RawRow {
   const cells: Record<string, string> = {};
   const troubles: Trouble[] = [];
   for (const [key, value] of Object.entries(checked.data)) {
-    const column = key.trim().toLowerCase();
+    const column = nameOf(key);
     const read = cell.safeParse(value);
     if (Object.hasOwn(cells, column))
       troubles.push({

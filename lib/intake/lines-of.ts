@@ -27,12 +27,13 @@ export async function* linesOf(
     return made;
   };
   for await (const piece of textOf(source, encoding)) {
+    if (piece === "") continue;
     let chunk = piece;
     if (number === 0 && rest === "") chunk = chunk.replace(/^\ufeff/, "");
     // A CR at the end of a piece was an end of line; the LF after it is the same one.
     if (afterReturn && chunk.startsWith("\n")) chunk = chunk.slice(1);
     afterReturn = chunk.endsWith("\r");
-    const texts = chunk.split(/\r\n|\n|\r/);
+    const texts = chunk.includes("\r") ? chunk.split(/\r\n|\n|\r/) : chunk.split("\n");
     const open = texts.pop() ?? "";
     yield texts.map(line);
     if (rest.length + open.length > longestLine) tooLong = true;

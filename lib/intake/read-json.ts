@@ -2,17 +2,21 @@ import { createReadStream } from "node:fs";
 import { jsonItems } from "./json-items";
 import { jsonRow } from "./json-row";
 import { linesOf } from "./lines-of";
+import { mostColumns, refuseManyColumns } from "./most-columns";
 import type { RawRow, RawSheet } from "./raw-row";
 import { UnreadableFile } from "./unreadable-file";
 
+/** How names are compared; without it in lower case, as those of the record format. */
+export type NameOf = (key: string) => string;
+
 /** Reads an array of objects; `line` is the number of the item, from 1. */
 export async function readJson(path: string, name: string): Promise<RawSheet | undefined> {
-  return sheetOf(name, itemsOf(path, name));
+  return sheetOf(name, jsonItemRows(path, name));
 }
 
 /** Reads one object a line; `line` is the line's number. Undefined where the file is empty. */
 export async function readNdjson(path: string, name: string): Promise<RawSheet | undefined> {
-  const sheet = await sheetOf(name, linesAsRows(path));
+  const sheet = await sheetOf(name, jsonLineRows(path));
   return sheet.empty ? undefined : sheet;
 }
 
@@ -24,14 +28,20 @@ async function sheetOf(
   rows: AsyncGenerator<RawRow>,
 ): Promise<RawSheet & { empty: boolean }> {
   const read: RawRow[] = [];
+  const names = new Set<string>();
   while (read.length < rowsLookedAt) {
     const { done, value } = await rows.next();
     if (done) break;
     read.push(value);
+    for (const key of Object.keys(value.cells)) names.add(key);
+    if (names.size > mostColumns) await rows.return(undefined);
+    refuseManyColumns(names.size, name);
   }
-  const header = [...new Set(read.flatMap((row) => Object.keys(row.cells)))];
   const close = async () => void (await rows.return(undefined));
-  return { name, title: name, header, rows: chained(read, rows), close, empty: read.length === 0 };
+  return {
+    ...{ name, title: name, header: [...names] },
+    ...{ rows: chained(read, rows), close, empty: read.length === 0 },
+  };
 }
 
 async function* chained(
@@ -42,14 +52,20 @@ async function* chained(
   yield* rest;
 }
 
-async function* linesAsRows(path: string): AsyncGenerator<RawRow> {
+/** The objects of a file that has one a line, as rows. */
+export async function* jsonLineRows(path: string, nameOf?: NameOf): AsyncGenerator<RawRow> {
   for await (const lines of linesOf(createReadStream(path))) {
     for (const { number, text, tooLong } of lines)
-      if (text.trim() !== "") yield jsonRow(text, tooLong, number);
+      if (text.trim() !== "") yield jsonRow(text, tooLong, number, nameOf);
   }
 }
 
-async function* itemsOf(path: string, name: string): AsyncGenerator<RawRow> {
+/** The objects of a file that holds one array of them, as rows. @throws UnreadableFile where it holds no array */
+export async function* jsonItemRows(
+  path: string,
+  name: string,
+  nameOf?: NameOf,
+): AsyncGenerator<RawRow> {
   let line = 0;
   for await (const item of jsonItems(createReadStream(path))) {
     if (item === "no array") {
@@ -59,7 +75,7 @@ async function* itemsOf(path: string, name: string): AsyncGenerator<RawRow> {
       );
     }
     line += 1;
-    if (typeof item !== "string") yield jsonRow(item.text, item.tooLong, line);
+    if (typeof item !== "string") yield jsonRow(item.text, item.tooLong, line, nameOf);
     else yield { line, cells: {}, troubles: [endings[item]], misplaced: true };
   }
 }

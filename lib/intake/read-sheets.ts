@@ -1,8 +1,8 @@
-import { constants } from "node:fs";
-import { access, stat } from "node:fs/promises";
 import { extname } from "node:path";
 import { type TableName, tables } from "@/lib/records/tables";
 import { checkMisplaced, checkRow } from "./check-row";
+import { fileAsItWas } from "./file-as-it-was";
+import { beginning, refuseOtherFile } from "./other-file";
 import type { RawRow, RawSheet } from "./raw-row";
 import { readCsv } from "./read-csv";
 import { readJson, readNdjson } from "./read-json";
@@ -29,12 +29,8 @@ export async function* readSheets(
       name,
       "files that end in .csv, .xlsx, .json or .ndjson can be read; save it as one of these.",
     );
-  await access(path, constants.R_OK).catch(() => {
-    throw new UnreadableFile(name, "it cannot be opened; is it still there, and may it be read?");
-  });
-  // A pipe would be waited for without end, and a folder is none of the kinds below.
-  if (!(await stat(path)).isFile())
-    throw new UnreadableFile(name, "it is no file with rows in it.");
+  const refuseChanged = await fileAsItWas(path, name);
+  if (read !== readWorkbook) refuseOtherFile(await beginning(path, 512), name);
   let any = false;
   let noTable: unknown;
   for await (const raw of read(path, name)) {
@@ -45,7 +41,7 @@ export async function* readSheets(
         name: raw.name,
         table,
         ignored: ignored(raw, table),
-        rows: rowsOf(raw, table, context),
+        rows: rowsOf(raw, table, context, refuseChanged),
       };
     } catch (trouble) {
       if (!(trouble instanceof UnreadableFile) || seemsTable(raw)) throw trouble;
@@ -82,6 +78,7 @@ async function* rowsOf(
   raw: RawSheet,
   table: TableName,
   context: Context,
+  refuseChanged: () => Promise<void>,
 ): AsyncGenerator<GoodRow | HeldRow> {
   for await (const { line, cells, troubles, misplaced, missing = 0 } of raw.rows) {
     const place = { file: raw.name, line };
@@ -89,6 +86,7 @@ async function* rowsOf(
       ? checkMisplaced(table, surelyTaken(raw, table, cells, missing), place, troubles ?? [])
       : checkRow(table, cells, place, context, troubles);
   }
+  await refuseChanged();
 }
 
 /**

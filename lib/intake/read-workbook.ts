@@ -1,66 +1,65 @@
-import type { RawRow, RawSheet } from "./raw-row";
-import { UnreadableFile } from "./unreadable-file";
+import type { RawRow, RawSheet, Trouble } from "./raw-row";
 import { headerOf } from "./which-table";
-import { type SheetRow, sheetRows } from "./workbook/sheet-rows";
-import { cellStyles, sharedStrings, workbookSheets } from "./workbook/workbook-parts";
-import { zipEntries } from "./workbook/zip-entries";
+import { openWorkbook } from "./workbook/open-workbook";
+import type { SheetRow } from "./workbook/sheet-rows";
+
+/** Which row of a sheet is its header, and what its columns are called by the cells of it. */
+export type SheetHeader = {
+  readonly headerLine: number;
+  columns(cells: ReadonlyMap<number, string>, name: string): Map<number, string>;
+};
+
+const ofRecords: SheetHeader = {
+  headerLine: 1,
+  columns: (cells) => {
+    const names = headerOf([...cells.values()]);
+    return new Map([...cells.keys()].map((column, place) => [column, names[place] ?? ""]));
+  },
+};
 
 /**
- * Reads the sheets of an XLSX workbook one after the other; the first row of a sheet, from `headerLine` on, is its header. Empty
+ * Reads the sheets of an XLSX workbook one after the other; the first row of a sheet, from the header line on, is its header. Empty
  * sheets are passed over.
+ *
+ * @throws UnreadableFile in one sentence where it is no workbook, or a damaged one
  */
 export async function* readWorkbook(
   path: string,
   name: string,
-  headerLine = 1,
+  { headerLine, columns }: SheetHeader = ofRecords,
 ): AsyncGenerator<RawSheet> {
-  const refuse = (trouble: unknown) =>
-    new UnreadableFile(
-      name,
-      `it cannot be read as a workbook (${trouble instanceof Error ? trouble.message : String(trouble)}); save it as .xlsx again, or its sheets as CSV files.`,
-    );
-  const parts = await zipEntries(path).catch((trouble: unknown) => {
-    throw refuse(trouble);
-  });
+  const workbook = await openWorkbook(path, name);
   try {
-    const { sheets, from1904 } = await workbookSheets(parts);
-    const around = {
-      strings: await sharedStrings(parts),
-      styles: await cellStyles(parts),
-      from1904,
-    };
-    for (const { title, part } of sheets) {
-      const rows = sheetRows(parts, part, around);
+    for (const sheet of workbook.sheets) {
+      const rows = workbook.rows(sheet);
       let first = await rows.next();
-      while (!first.done && first.value.line < headerLine) first = await rows.next();
+      while (!first.done && (first.value.line < headerLine || first.value.cells.size === 0))
+        first = await rows.next();
       if (first.done) continue;
-      const label = `${name}, sheet ${title}`;
-      const columns = [...first.value.cells].map(([column, text]) => ({ column, text }));
-      const header = headerOf(columns.map(({ text }) => text));
-      const names = new Map(columns.map(({ column }, place) => [column, header[place] ?? ""]));
-      const close = async () => void (await rows.return(undefined));
-      yield { name: label, title, header, rows: named(rows, names, refuse), close };
+      const label = `${name}, sheet ${sheet.title}`;
+      const names = columns(first.value.cells, label);
+      yield {
+        ...{ name: label, title: sheet.title, header: [...names.values()] },
+        rows: named(rows, names),
+        close: async () => void (await rows.return(undefined)),
+      };
     }
-  } catch (trouble) {
-    throw trouble instanceof UnreadableFile ? trouble : refuse(trouble);
   } finally {
-    parts.close();
+    workbook.close();
   }
 }
 
 async function* named(
-  rows: AsyncGenerator<SheetRow>,
+  rows: AsyncIterable<SheetRow>,
   names: ReadonlyMap<number, string>,
-  refuse: (trouble: unknown) => UnreadableFile,
 ): AsyncGenerator<RawRow> {
-  try {
-    for await (const row of rows) yield rawRow(row, names);
-  } catch (trouble) {
-    throw refuse(trouble);
-  }
+  for await (const row of rows) yield rawRow(row, names);
 }
 
-function rawRow({ line, cells }: SheetRow, names: ReadonlyMap<number, string>): RawRow {
+function rawRow(
+  { line, cells, troubles: found }: SheetRow,
+  names: ReadonlyMap<number, string>,
+): RawRow {
   const row: Record<string, string> = {};
   let beyond: number | undefined;
   for (const [column, text] of cells) {
@@ -68,13 +67,16 @@ function rawRow({ line, cells }: SheetRow, names: ReadonlyMap<number, string>): 
     if (name === undefined) beyond ??= column;
     else row[name] = text;
   }
-  if (beyond === undefined) return { line, cells: row };
-  return {
-    line,
-    cells: row,
-    troubles: [{ found: `a value in column ${letters(beyond)}`, remedy }],
-    misplaced: true,
-  };
+  if (beyond !== undefined) {
+    const troubles = [{ found: `a value in column ${letters(beyond)}`, remedy }];
+    return { line, cells: row, troubles, misplaced: true };
+  }
+  const troubles: Trouble[] = [];
+  for (const [column, problem] of found ?? []) {
+    const name = names.get(column);
+    if (name !== undefined) troubles.push({ column: name, ...problem });
+  }
+  return { line, cells: row, ...(troubles.length > 0 ? { troubles } : {}) };
 }
 
 const remedy = "the header row has no name over it; name the column, or empty the cell";

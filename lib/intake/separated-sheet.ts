@@ -1,6 +1,7 @@
-import { createReadStream } from "node:fs";
+import { createReadStream, type ReadStream } from "node:fs";
 import { type CsvRow, type Cut, csvRows } from "./csv-rows";
 import { longestLine } from "./lines-of";
+import { refuseManyColumns } from "./most-columns";
 import type { RawRow, RawSheet } from "./raw-row";
 import { UnreadableFile } from "./unreadable-file";
 
@@ -35,11 +36,7 @@ export async function separatedSheet(
     const at = rows.findIndex((row) => row.line >= how.headerLine && !isBlank(row));
     const first = rows[at];
     if (!first) continue;
-    if (first.broken || first.cells.some((cell) => cell.includes("\0"))) {
-      source.destroy();
-      throw new UnreadableFile(name, how.unreadable(first.line));
-    }
-    const header = how.header(first.cells);
+    const header = namesIn(first, name, how, source);
     return {
       name,
       title: name,
@@ -47,6 +44,24 @@ export async function separatedSheet(
       rows: rowsOf(rows.slice(at + 1), batches, header, how),
       close: async () => void source.destroy(),
     };
+  }
+}
+
+/** The columns' names; the file is let go of where there are none. */
+function namesIn(
+  { line, cells, broken }: CsvRow,
+  name: string,
+  how: Opening,
+  source: ReadStream,
+): string[] {
+  try {
+    if (broken || cells.some((cell) => cell.includes("\0")))
+      throw new UnreadableFile(name, how.unreadable(line));
+    refuseManyColumns(cells.length, name);
+    return how.header(cells);
+  } catch (trouble) {
+    source.destroy();
+    throw trouble;
   }
 }
 

@@ -2,6 +2,7 @@ import { criteria } from "./criteria";
 import { importSpeed } from "./import-speed";
 import { killedImports } from "./killed-imports";
 import { pages } from "./pages";
+import { reader } from "./reader";
 import { coverage } from "./statistics/coverage";
 import { elevated } from "./statistics/elevated";
 import { flagPromise } from "./statistics/flag-promise";
@@ -11,6 +12,7 @@ import { flagPromise } from "./statistics/flag-promise";
  * give the same table each time.
  *   npm run bench                       import, then pages
  *   npm run bench -- import             memory and speed of an import
+ *   npm run bench -- reader [TIMES]     a million irrigation rows through reader and checks alone, ten times
  *   npm run bench -- pages              answers of the pages on the demo
  *   npm run bench -- pages FOLDER       the same on the records of a folder
  *   npm run bench -- criteria FOLDER [PERIOD]
@@ -25,6 +27,7 @@ import { flagPromise } from "./statistics/flag-promise";
  */
 const benches: Record<string, (...words: string[]) => Promise<void>> = {
   import: importSpeed,
+  reader,
   pages,
   criteria,
   killed: killedImports,

@@ -1,10 +1,16 @@
+import { mkdtemp, rm, writeFile } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
 import fc from "fast-check";
-import { describe, expect, it } from "vitest";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { UnreadableFile } from "@/lib/intake/unreadable-file";
 import { tableNames, tables } from "@/lib/records/tables";
-import { readAll, rowsIn } from "./read-text";
+import { type ReadSheet, readPath } from "./read-text";
+import { inlineRow, workbookOf } from "./write-zip";
 
 // Properties: no expected value but the count of rows, computed from the rows written.
+
+const seed = Number(process.env.CANAL_AUDIT_SEED ?? 20_261_126);
 
 const word = fc.constantFrom(
   "V-1",
@@ -26,6 +32,24 @@ const cell = fc.oneof(
   fc.string({ maxLength: 12 }),
 );
 const table = fc.constantFrom(...tableNames);
+
+let folder = "";
+beforeAll(async () => {
+  folder = await mkdtemp(join(tmpdir(), "canal-audit-fuzz-"));
+});
+afterAll(() => rm(folder, { recursive: true, force: true }));
+
+async function readAll(name: string, content: string | Uint8Array): Promise<ReadSheet[]> {
+  const path = join(folder, "file");
+  await writeFile(path, content);
+  return readPath(path, name);
+}
+
+async function rowsIn(name: string, content: string | Uint8Array): Promise<ReadSheet["rows"]> {
+  const [sheet] = await readAll(name, content);
+  if (!sheet) throw new Error("no sheet");
+  return sheet.rows;
+}
 
 describe("whatever comes in", () => {
   it("no row of a CSV file is lost, and none stops it", async () => {
@@ -49,7 +73,7 @@ describe("whatever comes in", () => {
         expect(read).toHaveLength(rows.length - blank.length);
         expectWhole(read);
       }),
-      { numRuns: 300 },
+      { numRuns: 2000, seed },
     );
   });
 
@@ -83,7 +107,64 @@ describe("whatever comes in", () => {
         expect(read.map((row) => row.line)).toEqual([first, ...items].map((_, place) => place + 1));
         expectWhole(read);
       }),
-      { numRuns: 300 },
+      { numRuns: 2000, seed },
+    );
+  });
+
+  it("no line of a file of one JSON object a line is lost, and none stops it", async () => {
+    const line = fc.oneof(
+      fc
+        .dictionary(fc.constantFrom("session_id", "canal", "seq", "x"), fc.jsonValue())
+        .map((row) => JSON.stringify(row)),
+      fc.stringMatching(/^[[\]{}",:\\ a1é]{1,20}$/),
+    );
+    await fc.assert(
+      fc.asyncProperty(fc.array(line, { maxLength: 12 }), async (lines) => {
+        const whole = lines.filter((text) => text.trim() !== "");
+        const read = await rowsIn("canals.ndjson", [`{"session_id":"V"}`, ...lines].join("\n"));
+        expect(read).toHaveLength(whole.length + 1);
+        expectWhole(read);
+      }),
+      { numRuns: 1000, seed },
+    );
+  });
+
+  it("no row of a workbook is lost, and none stops it", async () => {
+    const columns = tables.canals.columns.map((column) => column.name);
+    const text = fc
+      .string({ maxLength: 8 })
+      .map((some) => some.replace(/[<&\p{Cc}\p{Surrogate}\ufffe\uffff]/gu, "."));
+    const sheetCell = fc.oneof(
+      fc.oneof(word, text).map((some) => `<c t="inlineStr"><is><t>${some}</t></is></c>`),
+      fc
+        .tuple(fc.constantFrom("n", "s", "b", "e", "str", "d", "x"), fc.oneof(fc.double(), word))
+        .map(([type, value]) => `<c t="${type}" s="9"><v>${value}</v></c>`),
+      fc.constantFrom(
+        "<c/>",
+        "<c><f>1+1</f></c>",
+        '<c r="ZZ1"><v>1</v></c>',
+        '<c r="!"><v>1</v></c>',
+      ),
+    );
+    const sheetRow = fc
+      .tuple(
+        fc.constantFrom("", ' r="5"', ' r="x"', ' r="99999999999"'),
+        fc.array(sheetCell, { maxLength: 9 }),
+      )
+      .map(([at, cells]) => `<row${at}>${cells.join("")}</row>`);
+    await fc.assert(
+      fc.asyncProperty(fc.array(sheetRow, { maxLength: 9 }), async (rows) => {
+        const first = inlineRow(columns.map((_, place) => `${place}`));
+        const data = [inlineRow(columns), ...rows.flatMap((row) => [row, first])].join("");
+        const read = await rowsIn("canals.xlsx", workbookOf("canals", data));
+        // Rows of empty cells are passed over; the full ones between them are all there, in their order.
+        const full = read.filter((row) => row.verdict === "held" && row.raw.session_id === "0");
+        expect(full.length).toBeGreaterThanOrEqual(rows.length);
+        expect(read.length).toBeLessThanOrEqual(2 * rows.length);
+        expect(read.every((row, place) => row.line > (read[place - 1]?.line ?? 1))).toBe(true);
+        expectWhole(read);
+      }),
+      { numRuns: 1000, seed },
     );
   });
 
@@ -102,7 +183,7 @@ describe("whatever comes in", () => {
             );
           }
         }),
-        { numRuns: 300 },
+        { numRuns: 1000, seed },
       );
     },
   );

@@ -65,7 +65,7 @@ const always = z.strictObject({ always: cellText.min(1) }).describe("The same in
 const numbered = z
   .strictObject({ numbered: z.literal(true) })
   .describe(
-    "A running number within the visit and canal, in the order of the file, where the file has none.",
+    "An order within the visit and canal, where the file has none: a running number as the rows come; of rows that find their visit by time, the time of day as 92005 for 09:20:05, so that a log that overlaps the last one is known again.",
   );
 
 /** What fills one field of a table. */

@@ -1,7 +1,7 @@
 import type { Column } from "@/lib/records/column";
 import { type TableName, tables } from "@/lib/records/tables";
 import { toothNotations } from "@/lib/records/tooth";
-import type { VisitField } from "./mapping";
+import type { VisitField } from "./visit-fields";
 
 const ofVisit: Readonly<Record<VisitField, Omit<Column, "name">>> = {
   "visit.at": {
@@ -28,7 +28,7 @@ const ofVisit: Readonly<Record<VisitField, Omit<Column, "name">>> = {
 export function fieldOf(table: TableName, name: string): Column | undefined {
   const column = tables[table].columns.find((one) => one.name === name);
   if (column) return column;
-  const visit = ofVisit[name as VisitField];
+  const visit = Object.hasOwn(ofVisit, name) ? ofVisit[name as VisitField] : undefined;
   return visit && tables[table].parent ? { name, ...visit } : undefined;
 }
 

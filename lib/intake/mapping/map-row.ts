@@ -3,9 +3,10 @@ import type { RawRow, Trouble } from "../raw-row";
 import type { Context, Match } from "../sheet";
 import { fieldOf } from "./field-of";
 import { matchOf } from "./find-match";
+import { columnsRead } from "./fits";
 import type { Mapping, TableFeed } from "./mapping";
 import { type Cells, type FieldRead, fieldReader } from "./read-field";
-import { runningNumber } from "./running-number";
+import { numberByTime, runningNumber } from "./running-number";
 import { alike } from "./words";
 
 /** A row of the file as a row of one table, its cells as the record format writes them. */
@@ -38,9 +39,10 @@ export function rowMapper(
   const numbered = Object.entries(feed.fields).flatMap(([name, one]) =>
     "numbered" in one ? [name] : [],
   );
-  const numbers = runningNumber();
+  const numberOf = numbering(context);
   const holds = conditions(feed, nameIn);
   const finds = "visit.at" in feed.fields;
+  const taken = troublesTaken(feed, nameIn);
 
   function reader(name: string, one: TableFeed["fields"][string]): FieldReader {
     const field: Column = fieldOf(feed.table, name) ?? {
@@ -58,30 +60,54 @@ export function rowMapper(
   return ({ cells: inRow, troubles: read = [] }) => {
     if (!holds(inRow)) return undefined;
     const cells: Record<string, string> = {};
-    const troubles: Trouble[] = read.map(({ found, remedy }) => ({ found, remedy }));
+    const troubles = read.flatMap(taken);
     const others: Record<string, string> = {};
     for (const { name, field, read } of readers) {
       const found = read(inRow);
       if (found.nothing && field.required) return undefined;
       if (found.also) Object.assign(others, found.also);
-      if (found.trouble) troubles.push({ column: name, ...found.trouble });
+      if (found.trouble) troubles.push({ column: toldUnder(name), ...found.trouble });
       if (found.text) cells[name] = found.text;
     }
     for (const [name, text] of Object.entries(others)) cells[name] ??= text;
+    const lost = troubles.some(({ column }) => column === "session_id");
     const matched =
-      finds && !cells.session_id ? matchOf(cells, feed.minutes ?? 0, context) : undefined;
+      finds && !lost && !cells.session_id ? matchOf(cells, feed.minutes ?? 0, context) : undefined;
     if (matched) troubles.push(...matched.troubles);
-    for (const name of numbered) cells[name] = String(numbers(groupOf(cells)));
+    for (const name of numbered) cells[name] = String(numberOf(cells, matched?.match));
     return { cells, troubles, ...(matched?.match ? { match: matched.match } : {}) };
   };
 }
 
-/** What rows are numbered within: the visit, or where and on which day it was, and the canal. */
-function groupOf(cells: Cells): string {
-  const visit =
-    cells.session_id ??
-    `${cells["visit.chair"] ?? ""}|${cells["visit.tooth"] ?? ""}|${(cells["visit.at"] ?? "").slice(0, 10)}`;
-  return `${cells.practice ?? ""}|${visit}|${cells.canal ?? ""}`;
+/** The reader's troubles under the fields that their columns feed; what is wrong in a column that nothing reads is no matter. */
+function troublesTaken(feed: TableFeed, nameIn: (name: string) => string) {
+  const fieldOfColumn = new Map(columnsRead(feed).map((column) => [nameIn(column), ""]));
+  for (const [name, one] of Object.entries(feed.fields))
+    if ("columns" in one)
+      for (const column of one.columns) fieldOfColumn.set(nameIn(column), toldUnder(name));
+  return ({ column, found, remedy }: Trouble): Trouble[] => {
+    if (column === undefined) return [{ found, remedy }];
+    const field = fieldOfColumn.get(column);
+    if (field === undefined) return [];
+    return [{ ...(field === "" ? {} : { column: field }), found, remedy }];
+  };
+}
+
+/** What finds the visit is no column of the table; its troubles are those of the visit's number. */
+function toldUnder(field: string): string {
+  return field.startsWith("visit.") ? "session_id" : field;
+}
+
+/** Rows are numbered within the visit and canal; those that name no visit by their time, within the chair, day and canal. */
+function numbering(context: Context) {
+  const running = runningNumber();
+  const byTime = numberByTime();
+  return (cells: Cells, match: Match | undefined) => {
+    const within = `${cells.practice ?? ""}|${cells.canal?.toLowerCase() ?? ""}`;
+    if (!match) return running(`${within}|${cells.session_id ?? ""}`);
+    const zone = context.zoneOf(match.practice) ?? "UTC";
+    return byTime(`${within}|${match.chair ?? ""}`, match.at, zone);
+  };
 }
 
 function conditions({ only = [] }: TableFeed, nameIn: (name: string) => string) {

@@ -1,7 +1,9 @@
 import { z } from "zod";
 import { tableNames } from "@/lib/records/tables";
 import { feed } from "./feed";
+import { fieldOf, fieldsOf } from "./field-of";
 import { fileLayout } from "./file-layout";
+import { visitFields } from "./visit-fields";
 
 const condition = z
   .strictObject({
@@ -15,19 +17,6 @@ const condition = z
   .describe(
     "A row of the file feeds the table only where this holds, whatever the case of the words.",
   );
-
-/**
- * Fields that a mapping may feed beside the table's own columns: they find the visit of a row that has no session_id. The
- * visit is the one at that time (within `minutes`), and of that chair, tooth, canal and practice as far as they are fed.
- */
-export const visitFields = [
-  "visit.chair",
-  "visit.at",
-  "visit.until",
-  "visit.tooth",
-  "visit.tooth_notation",
-] as const;
-export type VisitField = (typeof visitFields)[number];
 
 const tableFeed = z
   .strictObject({
@@ -46,6 +35,20 @@ const tableFeed = z
       .describe(
         `What fills each field, by the field's name in the table, or ${visitFields.join(", ")} where rows have no session_id and find their visit.`,
       ),
+  })
+  .superRefine(({ table, fields }, context) => {
+    for (const [field, fed] of Object.entries(fields)) {
+      const also =
+        "columns" in fed ? (fed.words ?? []).flatMap((one) => Object.keys(one.also ?? {})) : [];
+      const unknown = [field, ...also].find((name) => !fieldOf(table, name));
+      if (unknown === undefined) continue;
+      const known = fieldsOf(table).map(({ name }) => name);
+      context.addIssue({
+        code: "custom",
+        path: ["fields", field],
+        message: `${table} have no field "${unknown}", but ${known.join(", ")}`,
+      });
+    }
   })
   .describe("One of the record format's tables that each row of the file feeds.");
 export type TableFeed = z.infer<typeof tableFeed>;

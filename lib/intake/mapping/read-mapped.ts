@@ -1,9 +1,10 @@
 import { checkMisplaced, checkRow } from "../check-row";
+import { fileAsItWas } from "../file-as-it-was";
 import type { RawSheet } from "../raw-row";
 import { openFile } from "../recognise/open-file";
 import type { Context, GoodRow, HeldRow, Sheet } from "../sheet";
 import { UnreadableFile } from "../unreadable-file";
-import { columnsRead } from "./fits";
+import { columnsNeeded, columnsRead } from "./fits";
 import { rowMapper } from "./map-row";
 import type { Mapping, TableFeed } from "./mapping";
 import { alike } from "./words";
@@ -21,6 +22,7 @@ export async function* readMapped(
   context: Context,
 ): AsyncGenerator<Sheet> {
   const { zone } = mapping;
+  const refuseChanged = await fileAsItWas(path, name);
   const here = zone ? { ...context, zoneOf: () => zone } : context;
   for (const [place, feed] of mapping.tables.entries()) {
     const raw = await openFile(path, name, mapping.file);
@@ -31,7 +33,7 @@ export async function* readMapped(
         name: raw.name,
         table: feed.table,
         ignored: place === 0 ? unread(raw, mapping) : [],
-        rows: rowsOf(raw, mapping, feed, here, place === 0),
+        rows: rowsOf(raw, mapping, feed, here, place === 0, refuseChanged),
       };
     } finally {
       await raw.close();
@@ -45,6 +47,7 @@ async function* rowsOf(
   feed: TableFeed,
   context: Context,
   first: boolean,
+  refuseChanged: () => Promise<void>,
 ): AsyncGenerator<GoodRow | HeldRow> {
   const map = rowMapper(mapping, feed, raw.header, context);
   for await (const row of raw.rows) {
@@ -58,13 +61,12 @@ async function* rowsOf(
     if (mapped)
       yield checkRow(feed.table, mapped.cells, place, context, mapped.troubles, mapped.match);
   }
+  await refuseChanged();
 }
 
 function refuseMissing(raw: RawSheet, mapping: Mapping, name: string): void {
   const has = new Set(raw.header.map(alike));
-  const missing = [...new Set(mapping.tables.flatMap(columnsRead))].filter(
-    (column) => !has.has(alike(column)),
-  );
+  const missing = columnsNeeded(mapping).filter((column) => !has.has(alike(column)));
   if (missing.length === 0) return;
   const columns = missing.map((column) => `"${column}"`).join(", ");
   throw new UnreadableFile(

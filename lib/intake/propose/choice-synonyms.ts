@@ -5,18 +5,26 @@ type Synonyms = readonly (readonly [choice: string, says: RegExp])[];
 /** Beginnings of words that stand for a field's choices, in the same languages; the first that fits is taken. */
 const synonyms: Readonly<Record<string, Synonyms>> = {
   irrigant: [
+    // Hydrogen peroxide has water in its name, in German and French.
+    ["other", /peroxid|wasserstoff|oxygen|h2o2/],
     ["naocl", /hypochlor|naocl|bleach|javel|hipoclor/],
     ["edta", /edta/],
-    ["chx", /chlorhexid|chx|clorhexid/],
+    ["chx", /chlorhexid|\bchx|clorhexid/],
     ["citric-acid", /citri|zitron/],
     ["hedp", /hedp|etidron/],
-    ["saline", /saline|kochsalz|nacl|serum|suero|salin/],
+    ["saline", /saline|sodium chlorid|kochsalz|\bnacl|serum|suero|\bsalin/],
     ["water", /water|wasser|\beau\b|agua/],
   ],
   delivery: [
     ["syringe", /syringe|spritze|seringue|jeringa/],
     ["negative-pressure", /negativ|unterdruck|depression/],
     ["continuous", /contin|fortlaufend|kontinu/],
+  ],
+  activation: [
+    ["ultrasonic", /ultras/],
+    ["sonic", /sonic|sonisch|sonique/],
+    ["manual", /manu|hand/],
+    ["none", /^(none|keine|aucune|ninguna)$/],
   ],
   treatment: [
     ["retreatment", /^re |retreat|revision|retrait|retrat/],
@@ -25,9 +33,9 @@ const synonyms: Readonly<Record<string, Synonyms>> = {
     ["dressing", /dressing|einlage|pansement|\bcura\b/],
   ],
   outcome: [
-    ["continuing", /^contin|fortgesetzt|en cours|en curso/],
-    ["completed", /complet|fertig|abgeschlossen|termin|finish/],
-    ["abandoned", /abandon|abgebrochen/],
+    ["continuing", /^contin|fortgesetzt|en cours|a suivre|en curso/],
+    ["completed", /^(complet|fertig|abgeschlossen|termin|finish)/],
+    ["abandoned", /^(abandon|abgebrochen|interromp|interrump)/],
   ],
   difficulty: [
     ["low", /^(l|low|leicht|facile|facil|baja)$/],
@@ -47,6 +55,27 @@ const synonyms: Readonly<Record<string, Synonyms>> = {
     ["hand", /hand|manu/],
     ["none", /^(none|keine|aucune|ninguna)$/],
   ],
+  timer_reset: [["no-timer", /^(no timer|without timer|ohne uhr|sans minut\w+|sin temporizador)$/]],
+  task: [
+    ["line-rinse", /rinse|spul|rincage|enjuag/],
+    ["line-dry", /dry|trock|sech|secad/],
+  ],
+  // Vestibular is buccal where French and Spanish are spoken.
+  canal: [
+    ["MB1", /^mv ?1$/],
+    ["MB2", /^mv ?2$/],
+    ["MB3", /^mv ?3$/],
+    ["MB", /^(mv|mesio ?(vestibul|bu[ck]k?c?al)\w*)$/],
+    ["DB", /^(dv|disto ?(vestibul|bu[ck]k?c?al)\w*)$/],
+    ["ML", /^mesio ?(lingual|palat)\w*$/],
+    ["DL", /^disto ?lingual\w*$/],
+    ["P", /^palat\w*$/],
+    ["B", /^(v|vestibul\w*|bu[ck]k?c?al)$/],
+    ["L", /^lingual\w*$/],
+    ["M", /^mesial$/],
+    ["D", /^distal$/],
+    ["main", /^(single|only|einzige[rs]?|unique|unico)$/],
+  ],
 };
 
 /** A mark of yes or no as people tick lists; null where it says that nobody knows. */
@@ -60,6 +89,11 @@ export function tickOf(text: string): "yes" | "no" | null | undefined {
 /** The choice of a field that a word of the file most likely stands for; undefined where none is likely. */
 export function choiceFor(field: string, text: string): string | undefined {
   const word = comparable(text);
-  const of = field === "kind" ? "preparation" : field;
-  return synonyms[of]?.find(([, says]) => says.test(word))?.[0];
+  const fitting = synonyms[field === "kind" ? "preparation" : field]?.filter(([, says]) =>
+    says.test(word),
+  );
+  // Two agents in one cell are a mixture, and none of them.
+  if (field === "irrigant" && fitting && fitting.length > 1 && fitting[0]?.[0] !== "other")
+    return undefined;
+  return fitting?.[0]?.[0];
 }

@@ -5,20 +5,30 @@ import { isoText, timeOfDay } from "../mapping/clock-text";
 import type { Clock } from "../mapping/feed";
 import { colonSeconds, isoSeconds } from "../mapping/units";
 import type { ColumnProfile } from "./recognised";
+import { storable } from "./storable";
 
-/** So many different texts of a column are listed, each shortened to so many characters. */
-const wordsKept = 300;
+/** So many different texts of a column are listed, fewer where there are very many columns; each is shortened to so many characters. */
+const wordsOfColumn = 300;
+const wordsOfFile = 60_000;
 const longestWord = 150;
+/** A number, whichever its decimal sign and the mark between its thousands: the notation is told by all columns together. */
+const numeral =
+  /^[-+]?(?:\d+|\d{1,3}(?:[.,'\u2019 \u00a0\u2009\u202f]\d{3})+)?(?:(?<=\d)[.,]\d*|[.,]\d+)?(?:(?<=\d[.,]?)e[-+]?\d{1,3})?$/i;
 
 const clocks: readonly Clock[] = (
   ["year-month-day", "day-month-year", "month-day-year"] as const
 ).flatMap((day) => ([24, 12] as const).map((hours) => ({ day, hours })));
 
-/** Gathers what a column holds, cell by cell; memory does not grow with the rows. */
-export function columnProfile(name: string) {
+/**
+ * Gathers what a column holds, cell by cell; memory does not grow with the rows.
+ *
+ * @param columns so many the file has
+ */
+export function columnProfile(name: string, columns: number) {
+  const wordsKept = Math.min(wordsOfColumn, Math.ceil(wordsOfFile / columns));
   const words = new Map<string, number>();
   const fits = {
-    ...{ minutesSeconds: 0, hoursMinutesSeconds: 0, isoDuration: 0 },
+    ...{ number: 0, minutesSeconds: 0, hoursMinutesSeconds: 0, isoDuration: 0 },
     ...{ timeOfDay24: 0, timeOfDay12: 0, canal: 0 },
   };
   const tooth = { fdi: 0, universal: 0, palmer: 0 };
@@ -27,11 +37,14 @@ export function columnProfile(name: string) {
   let cells = 0;
   let empty = 0;
   let manyWords = false;
+  let before: string | undefined;
+  let sameAsBefore = 0;
   const known = new Map<string, (() => void)[]>();
 
   /** What a text counts under; the same texts come again and again, so that is kept for the first few hundred. */
   function effects(text: string): (() => void)[] {
     const found: (() => void)[] = [];
+    if (/\d/.test(text) && numeral.test(text)) found.push(() => fits.number++);
     if (/^1\d{9}$/.test(text)) found.push(() => seconds["unix-s"]++);
     if (/^1\d{12}$/.test(text)) found.push(() => seconds["unix-ms"]++);
     if (text.includes(":")) {
@@ -60,19 +73,23 @@ export function columnProfile(name: string) {
     add(cell: string) {
       cells += 1;
       const text = cell.trim();
+      if (text === before) sameAsBefore += 1;
+      before = text;
       if (text === "") {
         empty += 1;
         return;
       }
-      const word = text.length > longestWord ? text.slice(0, longestWord) : text;
+      const long = text.length > longestWord;
+      const word = long ? text.slice(0, longestWord) : text;
       const count = words.get(word);
       if (count !== undefined) words.set(word, count + 1);
-      else if (words.size < wordsKept) words.set(word, 1);
+      else if (words.size < wordsKept) words.set(storable(word), 1);
       else manyWords = true;
+      if (long) return;
       let counted = known.get(text);
       if (!counted) {
         counted = effects(text);
-        if (known.size < wordsKept) known.set(text, counted);
+        if (known.size < wordsKept) known.set(storable(text), counted);
       }
       for (const count of counted) count();
     },
@@ -83,7 +100,7 @@ export function columnProfile(name: string) {
         withTimeOfDay: seconds[day],
       }));
       return {
-        ...{ name, cells, empty, manyWords },
+        ...{ name, cells, empty, manyWords, sameAsBefore },
         words: [...words]
           .map(([text, count]) => ({ text, count }))
           .sort((one, other) => other.count - one.count),

@@ -1,7 +1,7 @@
 import { createReadStream } from "node:fs";
 import type { Encoding } from "../mapping/file-layout";
+import { beginning } from "../other-file";
 import { UnreadableFile } from "../unreadable-file";
-import { beginning } from "./file-kind";
 import type { Reading } from "./recognised";
 
 /**
@@ -24,7 +24,8 @@ export async function encodingOf(
     return told("utf-16be", "certain", "It begins with the mark of UTF-16.");
   const wide = wideOf(start);
   if (wide) return told(wide, "likely", "Every other byte is empty, as in UTF-16.");
-  if (start.includes(0))
+  // One in a cell costs its row; many are no text.
+  if (nulsIn(start) > start.length * mostNuls)
     throw new UnreadableFile(
       name,
       "it is no text, as it has empty bytes in it; export it again as CSV.",
@@ -38,6 +39,14 @@ export async function encodingOf(
     "likely",
     "It has letters that UTF-8 does not allow, as older Western systems write them.",
   );
+}
+
+const mostNuls = 0.005;
+
+function nulsIn(start: Buffer): number {
+  let nuls = 0;
+  for (const byte of start) if (byte === 0) nuls += 1;
+  return nuls;
 }
 
 /** UTF-16 without its mark: nearly all of one half of the bytes are NUL, as long as the text is Western. */

@@ -1,23 +1,8 @@
-import { open } from "node:fs/promises";
 import { extname } from "node:path";
 import type { FileLayout } from "../mapping/file-layout";
+import { beginning, isPacked, refuseOtherFile } from "../other-file";
 import { UnreadableFile } from "../unreadable-file";
-
-/** Beginnings of files that hold no table, whatever their name says. */
-const others: readonly [string, string][] = [
-  ["%PDF", "a PDF document"],
-  ["\x89PNG", "a picture"],
-  ["\xff\xd8\xff", "a picture"],
-  ["GIF8", "a picture"],
-  ["\x7fELF", "a program"],
-  ["MZ", "a program"],
-  ["{\\rtf", "a text document"],
-  ["<?xml", "an XML file"],
-  ["<!DOC", "a web page"],
-  ["<html", "a web page"],
-  ["\xd0\xcf\x11\xe0", "a workbook of the old kind; save it as .xlsx"],
-  ["\x1f\x8b", "a compressed file; unpack it first"],
-];
+import { zipEntries } from "../workbook/zip-entries";
 
 /**
  * What kind of file it is, by how it begins rather than by its name.
@@ -28,29 +13,57 @@ export async function fileKind(path: string, name: string): Promise<FileLayout["
   const start = await beginning(path, 4096);
   if (start.length === 0)
     throw new UnreadableFile(name, "it is empty; export it again, or leave it out.");
-  const text = start.toString("latin1");
-  const other = others.find(([mark]) => text.startsWith(mark));
-  if (other) throw new UnreadableFile(name, `it is ${other[1]}; no table can be read from it.`);
-  if (text.startsWith("PK")) {
-    if (extname(name).toLowerCase() === ".xlsx") return "workbook";
-    throw new UnreadableFile(name, "it is a packed file (ZIP); unpack it first.");
+  refuseOtherFile(start, name);
+  const calledWorkbook = extname(name).toLowerCase() === ".xlsx";
+  if (isPacked(start)) {
+    if (calledWorkbook) return "workbook";
+    throw new UnreadableFile(
+      name,
+      (await isWorkbook(path))
+        ? "it is a workbook; give it a name that ends in .xlsx."
+        : "it is a packed file (ZIP); unpack it first.",
+    );
   }
-  if (extname(name).toLowerCase() === ".xlsx")
-    throw new UnreadableFile(name, "it is no workbook, whatever its name says.");
-  const plain = start
-    .toString("utf8")
-    .replace(/^\ufeff/, "")
-    .trimStart();
-  if (plain.startsWith("[")) return "json";
-  return plain.startsWith("{") ? "json-lines" : "separated";
+  if (calledWorkbook) throw new UnreadableFile(name, "it is no workbook, whatever its name says.");
+  const kind = ofText(start.toString("utf8"));
+  if (kind === "json-lines" && goesOn(start.toString("utf8")))
+    throw new UnreadableFile(
+      name,
+      "it is one JSON object over many lines; write its rows as one array, or one object a line.",
+    );
+  if (kind === "separated" && start.includes(0) && isWideJson(start))
+    throw new UnreadableFile(
+      name,
+      "it is JSON in UTF-16; JSON is written in UTF-8, so save it again.",
+    );
+  return kind;
 }
 
-export async function beginning(path: string, bytes: number): Promise<Buffer> {
-  const file = await open(path, "r");
+/** A title in brackets, as [Export], is no JSON: an array begins with an item, an object with a name in quotes. */
+function ofText(text: string): FileLayout["kind"] {
+  const plain = text.replace(/^\ufeff/, "").trimStart();
+  if (/^\[\s*([[{\]"\d-]|true|false|null|$)/.test(plain)) return "json";
+  return /^\{\s*(["}]|$)/.test(plain) ? "json-lines" : "separated";
+}
+
+/** Is the object that begins in the first line still open at its end? */
+function goesOn(text: string): boolean {
+  const first = text.trimStart().split(/\r?\n/);
+  return first.length > 1 && /[{[,]\s*$/.test(first[0] ?? "");
+}
+
+function isWideJson(start: Buffer): boolean {
+  return (["utf-16le", "utf-16be"] as const).some(
+    (encoding) => ofText(new TextDecoder(encoding).decode(start)) !== "separated",
+  );
+}
+
+async function isWorkbook(path: string): Promise<boolean> {
   try {
-    const { buffer, bytesRead } = await file.read(Buffer.alloc(bytes), 0, bytes, 0);
-    return buffer.subarray(0, bytesRead);
-  } finally {
-    await file.close();
+    const parts = await zipEntries(path);
+    parts.close();
+    return parts.names.includes("xl/workbook.xml");
+  } catch {
+    return false;
   }
 }

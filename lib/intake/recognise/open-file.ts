@@ -1,9 +1,10 @@
 import type { FileLayout } from "../mapping/file-layout";
-import type { RawRow, RawSheet } from "../raw-row";
-import { readJson, readNdjson } from "../read-json";
+import { refuseManyColumns } from "../most-columns";
+import type { RawSheet } from "../raw-row";
 import { readWorkbook } from "../read-workbook";
 import { separatedSheet } from "../separated-sheet";
 import { headerNames } from "./header-names";
+import { openJson } from "./open-json";
 
 /**
  * The rows of a file of another system under a layout, as a stream. Columns have the names that the file gives them (see
@@ -29,37 +30,30 @@ export async function openFile(
         openEnded: true,
       });
     case "json":
-      return named(await readJson(path, name));
     case "json-lines":
-      return named(await readNdjson(path, name));
+      return openJson(path, name, layout.kind);
     case "workbook":
-      return openWorkbook(path, name, layout);
+      return openSheet(path, name, layout);
   }
 }
 
-async function openWorkbook(path: string, name: string, { sheet, headerLine }: FileLayout) {
-  for await (const one of readWorkbook(path, name, headerLine)) {
-    if (sheet === undefined || one.title === sheet) return named(one);
+async function openSheet(
+  path: string,
+  name: string,
+  { sheet, headerLine }: FileLayout,
+): Promise<RawSheet | undefined> {
+  for await (const one of readWorkbook(path, name, { headerLine, columns })) {
+    if (sheet === undefined || one.title === sheet) return one;
     await one.close();
   }
   return undefined;
 }
 
-/** The readers give names in lower case; they are compared so, too. */
-function named(sheet: RawSheet | undefined): RawSheet | undefined {
-  if (!sheet) return undefined;
-  const header = headerNames(sheet.header);
-  if (header.every((name, place) => name === sheet.header[place])) return sheet;
-  const names = new Map(sheet.header.map((name, place) => [name, header[place] ?? name]));
-  return { ...sheet, header, rows: renamed(sheet.rows, names) };
-}
-
-async function* renamed(
-  rows: AsyncIterable<RawRow>,
-  names: ReadonlyMap<string, string>,
-): AsyncGenerator<RawRow> {
-  for await (const row of rows) {
-    const cells = Object.entries(row.cells).map(([name, text]) => [names.get(name) ?? name, text]);
-    yield { ...row, cells: Object.fromEntries(cells) };
-  }
+/** Every column from the first with a name to the last has one, as in separated text. */
+function columns(cells: ReadonlyMap<number, string>, name: string): Map<number, string> {
+  const first = Math.min(...cells.keys());
+  const count = Math.max(...cells.keys()) - first + 1;
+  refuseManyColumns(count, name);
+  const texts = Array.from({ length: count }, (_, place) => cells.get(first + place) ?? "");
+  return new Map(headerNames(texts).map((text, place) => [first + place, text]));
 }

@@ -1,7 +1,6 @@
-import { stat } from "node:fs/promises";
+import { fileAsItWas } from "../file-as-it-was";
 import type { FileLayout } from "../mapping/file-layout";
 import type { RawSheet } from "../raw-row";
-import { readWorkbook } from "../read-workbook";
 import { UnreadableFile } from "../unreadable-file";
 import { columnProfile } from "./column-profile";
 import { decimalVotes } from "./decimal-sign";
@@ -10,10 +9,12 @@ import { fileKind } from "./file-kind";
 import { openFile } from "./open-file";
 import type { Reading, Recognised } from "./recognised";
 import { separationOf } from "./separation";
+import { sheetLayout } from "./sheet-layout";
+import { storable } from "./storable";
 
-/** More columns than this are no table of treatment records. */
-const mostColumns = 2000;
 const rowsShown = 10;
+/** A cell of the first rows is shown so far. */
+const longestShown = 200;
 
 /**
  * Looks through the whole of a file of another system: how it is written, and what each column holds. Memory does not grow with
@@ -27,14 +28,12 @@ export async function recognise(
   name: string,
   asked: Partial<FileLayout> = {},
 ): Promise<Recognised> {
-  const before = await stat(path);
+  const refuseChanged = await fileAsItWas(path, name);
   const kind = await fileKind(path, name);
   const { layout, readings } = await layoutOf(path, name, kind, asked);
   const { votes, ...looked } = await lookedThrough(path, name, layout);
   const { notation, reading, unsettled } = votes.told();
-  const after = await stat(path);
-  if (after.size !== before.size || after.mtimeMs !== before.mtimeMs)
-    throw new UnreadableFile(name, "it changed while it was read; wait until it is written.");
+  await refuseChanged();
   return {
     ...looked,
     layout: {
@@ -59,18 +58,8 @@ async function layoutOf(
     ...{ decimal: ".", thousands: "" },
   };
   if (kind === "workbook") {
-    const sheets = await sheetsOf(path, name);
-    const sheet = asked.sheet ?? sheets[0];
-    const reading: Reading = {
-      about: "sheet",
-      sure: sheets.length === 1 ? "certain" : "likely",
-      why:
-        sheets.length === 1
-          ? "It has one sheet."
-          : `It has ${sheets.length} sheets; the first is taken.`,
-    };
-    const headerLine = asked.headerLine ?? (await firstFull(path, name, sheet));
-    return { layout: { ...plain, sheet, headerLine }, readings: [reading] };
+    const { layout, ...told } = await sheetLayout(path, name, asked);
+    return { layout: { ...plain, ...layout }, ...told };
   }
   if (kind !== "separated") return { layout: plain, readings: [] };
   const found = await encodingOf(path, name);
@@ -82,45 +71,16 @@ async function layoutOf(
   };
 }
 
-async function sheetsOf(path: string, name: string): Promise<string[]> {
-  const titles: string[] = [];
-  for await (const sheet of readWorkbook(path, name)) {
-    titles.push(sheet.title);
-    await sheet.close();
-  }
-  if (titles.length === 0) throw new UnreadableFile(name, "it is empty; export it again.");
-  return titles;
-}
-
-/** The first row of a sheet that has as many cells as the table below it: what stands above is its title. */
-async function firstFull(path: string, name: string, sheet: string | undefined): Promise<number> {
-  let widest = 0;
-  const widths: { line: number; width: number }[] = [];
-  for (let line = 1; line <= 20; line += 1) {
-    const one = await openFile(path, name, {
-      ...{ kind: "workbook", sheet, headerLine: line, encoding: "utf-8", separator: "," },
-      ...{ quote: '"', decimal: ".", thousands: "" },
-    });
-    await one?.close();
-    const width = one?.header.length ?? 0;
-    widths.push({ line, width });
-    widest = Math.max(widest, width);
-  }
-  return widths.find(({ width }) => width >= widest)?.line ?? 1;
-}
-
 async function opened(path: string, name: string, layout: FileLayout): Promise<RawSheet> {
   const sheet = await openFile(path, name, layout);
   if (!sheet) throw new UnreadableFile(name, `nothing stands from line ${layout.headerLine} on.`);
   if (sheet.header.length === 0) {
     await sheet.close();
-    throw new UnreadableFile(name, "its rows have no columns with names; export it again.");
-  }
-  if (sheet.header.length > mostColumns) {
-    await sheet.close();
     throw new UnreadableFile(
       name,
-      `it has more than ${mostColumns} columns; is it a table of treatments?`,
+      layout.kind === "json-lines"
+        ? "it is no list of objects; write them as one array, or one object a line."
+        : "its rows have no columns with names; export it again.",
     );
   }
   return sheet;
@@ -129,7 +89,11 @@ async function opened(path: string, name: string, layout: FileLayout): Promise<R
 /** One pass over all rows: what the columns hold, and what their numbers tell of the decimal sign. */
 async function lookedThrough(path: string, name: string, layout: FileLayout) {
   const sheet = await opened(path, name, layout);
-  const profiles = sheet.header.map((column) => ({ column, profile: columnProfile(column) }));
+  const count = sheet.header.length;
+  const profiles = sheet.header.map((column) => ({
+    column,
+    profile: columnProfile(column, count),
+  }));
   const votes = decimalVotes();
   const firstRows: Record<string, string>[] = [];
   let rows = 0;
@@ -142,7 +106,7 @@ async function lookedThrough(path: string, name: string, layout: FileLayout) {
         continue;
       }
       votes.look(row.cells);
-      if (firstRows.length < rowsShown) firstRows.push({ ...row.cells });
+      if (firstRows.length < rowsShown) firstRows.push(shown(row.cells));
       for (const { column, profile } of profiles) profile.add(row.cells[column] ?? "");
     }
   } finally {
@@ -154,4 +118,10 @@ async function lookedThrough(path: string, name: string, layout: FileLayout) {
       "there are no rows below its header; export it again, or leave it out.",
     );
   return { votes, rows, ragged, firstRows, columns: profiles.map(({ profile }) => profile.told()) };
+}
+
+function shown(cells: Readonly<Record<string, string>>): Record<string, string> {
+  return Object.fromEntries(
+    Object.entries(cells).map(([name, text]) => [name, storable(text.slice(0, longestShown))]),
+  );
 }

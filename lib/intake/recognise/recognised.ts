@@ -21,8 +21,12 @@ export type ColumnProfile = {
   readonly words: readonly { readonly text: string; readonly count: number }[];
   /** There are more different texts than are listed. */
   readonly manyWords: boolean;
+  /** Rows whose cell is that of the row before. */
+  readonly sameAsBefore: number;
   /** Of the cells that are not empty, how many fit each shape. */
   readonly fits: {
+    /** A number, whichever its decimal sign. */
+    readonly number: number;
     /** A length of time as 0:45 or 0:02:45. */
     readonly minutesSeconds: number;
     readonly hoursMinutesSeconds: number;
