@@ -1,9 +1,1 @@
-/** Is the text the name of a time zone that this machine knows. */
-export function isTimeZone(text: string): boolean {
-  try {
-    new Intl.DateTimeFormat("en", { timeZone: text });
-    return true;
-  } catch {
-    return false;
-  }
-}
+export { isTimeZone } from "@/lib/records/time-zone";

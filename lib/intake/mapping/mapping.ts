@@ -1,9 +1,13 @@
 import { z } from "zod";
 import { tableNames } from "@/lib/records/tables";
+import { isTimeZone } from "@/lib/records/time-zone";
 import { feed } from "./feed";
 import { fieldOf, fieldsOf } from "./field-of";
 import { fileLayout } from "./file-layout";
 import { visitFields } from "./visit-fields";
+
+/** The file is read once for each. */
+const mostTables = 40;
 
 const condition = z
   .strictObject({
@@ -63,7 +67,10 @@ export const mappingSchema = z
       .max(500)
       .optional()
       .describe("What the file is and where it comes from, in words."),
-    file: fileLayout,
+    file: fileLayout.refine(({ decimal, thousands }) => decimal !== thousands, {
+      path: ["thousands"],
+      error: "the decimal sign cannot stand between thousands, too",
+    }),
     columns: z
       .array(z.string().max(200))
       .min(1)
@@ -74,9 +81,16 @@ export const mappingSchema = z
     zone: z
       .string()
       .max(60)
+      .refine(isTimeZone, "it is no time zone; write one as Europe/London")
       .optional()
       .describe("IANA time zone of its times; else that of the row's practice."),
-    tables: z.array(tableFeed).min(1).max(tableNames.length),
+    tables: z
+      .array(tableFeed)
+      .min(1)
+      .max(mostTables)
+      .describe(
+        "Each row of the file feeds each of these; a table may come more than once, as steps where several columns are steps.",
+      ),
   })
   .describe("How a file of another system feeds the tables of the record format.");
 export type Mapping = z.infer<typeof mappingSchema>;
