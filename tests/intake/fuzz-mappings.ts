@@ -12,7 +12,7 @@ export function fuzzMapping(random: Random, file: FileLayout, header: readonly s
     const kind = random();
     if (kind < 0.5) fields[name] = feedOf(random, header);
     else if (kind < 0.7) fields[name] = { always: pick(random, fuzzCells) || "x" };
-    else if (kind < 0.8) fields[name] = { numbered: true };
+    else if (name === "seq") fields[name] = { numbered: true };
   }
   if (random() < 0.3 && tables[table].parent) fields["visit.at"] = feedOf(random, header);
   const mapping = { format: "canal-audit-mapping-1", name: "random", file, columns: header };

@@ -42,6 +42,12 @@ const tableFeed = z
   })
   .superRefine(({ table, fields }, context) => {
     for (const [field, fed] of Object.entries(fields)) {
+      if ("numbered" in fed && field !== "seq")
+        context.addIssue({
+          code: "custom",
+          path: ["fields", field],
+          message: `only "seq" is numbered, not "${field}"`,
+        });
       const also =
         "columns" in fed ? (fed.words ?? []).flatMap((one) => Object.keys(one.also ?? {})) : [];
       const unknown = [field, ...also].find((name) => !fieldOf(table, name));

@@ -2,12 +2,7 @@ import type { FileLayout } from "./file-layout";
 
 export type Notation = Pick<FileLayout, "decimal" | "thousands">;
 
-/** A number in the file's notation, written with a point; undefined where it is none in that notation. */
-export function plainNumber(text: string, notation: Notation): string | undefined {
-  return numberReader(notation)(text);
-}
-
-/** The same for many texts of one notation. */
+/** Reads numbers in the file's notation, written with a point; undefined where it is none in that notation. */
 export function numberReader(notation: Notation): (text: string) => string | undefined {
   const { decimal, thousands } = notation;
   const shape = new RegExp(`^${numberShape(notation)}$`);

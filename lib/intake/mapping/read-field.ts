@@ -25,9 +25,10 @@ export function fieldReader(
 ): (cells: Cells) => FieldRead {
   const wordOf = feed.words ? wordReader(feed.words, notation) : undefined;
   const value = valueReader(field, feed, notation);
+  const [first = "", ...others] = columns;
   return (cells) => {
-    let text = "";
-    for (const name of columns) text = `${text} ${cells[name] ?? ""}`;
+    let text = cells[first] ?? "";
+    for (const name of others) text = `${text} ${cells[name] ?? ""}`;
     text = text.trim();
     const word = wordOf?.(text);
     if (word) {

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { isoText } from "@/lib/intake/mapping/clock-text";
-import { plainNumber } from "@/lib/intake/mapping/numbers";
+import { numberReader } from "@/lib/intake/mapping/numbers";
 import { wordReader } from "@/lib/intake/mapping/words";
 
 // Expected values are worked by hand.
@@ -37,12 +37,12 @@ test("seconds since 1970 are of UTC", () => {
 });
 
 test("numbers in the file's notation", () => {
-  expect(plainNumber("3,3", { decimal: ",", thousands: "" })).toBe("3.3");
-  expect(plainNumber("1.234,5", { decimal: ",", thousands: "." })).toBe("1234.5");
-  expect(plainNumber("1\u202f234.5", { decimal: ".", thousands: " " })).toBe("1234.5");
-  expect(plainNumber("1.23", { decimal: ",", thousands: "." })).toBeUndefined();
-  expect(plainNumber("3.3", { decimal: ",", thousands: "" })).toBeUndefined();
-  expect(plainNumber("3,3 mL", { decimal: ",", thousands: "" })).toBeUndefined();
+  expect(numberReader({ decimal: ",", thousands: "" })("3,3")).toBe("3.3");
+  expect(numberReader({ decimal: ",", thousands: "." })("1.234,5")).toBe("1234.5");
+  expect(numberReader({ decimal: ".", thousands: " " })("1\u202f234.5")).toBe("1234.5");
+  expect(numberReader({ decimal: ",", thousands: "." })("1.23")).toBeUndefined();
+  expect(numberReader({ decimal: ",", thousands: "" })("3.3")).toBeUndefined();
+  expect(numberReader({ decimal: ",", thousands: "" })("3,3 mL")).toBeUndefined();
 });
 
 test("a word may hold a number, and fill two fields", () => {

@@ -72,11 +72,14 @@ test("names the fields of each table, what each holds and its unit, and no other
   expect(Object.keys(of.sessions?.properties ?? {})).not.toContain("visit.at");
 });
 
-test("a time zone that there is not, and one sign for decimals and thousands, are refused", () => {
+test("a time zone that there is not, one sign for decimals and thousands, and a numbered field but seq are refused", () => {
   const pump = mappingFile("third/pump") as PumpMapping;
   const file = { ...pump.file, decimal: ",", thousands: "," };
+  put(pump, "dwell_s", { numbered: true });
   const { error } = mappingSchema.safeParse({ ...pump, zone: "Europe/Atlantis", file });
-  expect(error?.issues.map(({ path }) => path.join("."))).toEqual(["file.thousands", "zone"]);
+  expect(error?.issues.map(({ path }) => path.join("."))).toEqual([
+    ...["file.thousands", "zone", "tables.0.fields.dwell_s"],
+  ]);
 });
 
 test("a field that the table does not have is refused with its name", () => {
