@@ -8,8 +8,8 @@ import { rightly } from "../_parts/rightly";
 import { Section } from "../_parts/section";
 import { within } from "../_parts/within";
 import { DropFiles } from "./_page/drop-files";
-import { HeldGroups } from "./_page/held-groups";
 import { Imports } from "./_page/imports";
+import { BenchGroups } from "./held/_page/bench-groups";
 
 export const metadata = { title: "Records" };
 
@@ -58,7 +58,7 @@ export default async function RecordsPage(props: { searchParams: Address }) {
             <p>
               <Link href="/records/held">{view.heldRows} held in all</Link>
             </p>
-            <HeldGroups groups={view.held} />
+            <BenchGroups groups={view.held} />
           </>
         )}
       </Section>

@@ -2,9 +2,10 @@ import { type RecordsReach, recordsReach } from "@/lib/access/reach";
 import { Refused } from "@/lib/access/refused";
 import type { Viewer } from "@/lib/access/viewer";
 import { cancelImport } from "@/lib/store/import/cancel-import";
-import { heldNow, importOf } from "@/lib/store/import/imports";
+import { importOf } from "@/lib/store/import/imports";
 import { UndoRefused } from "@/lib/store/import/take-back";
 import { undoImport } from "@/lib/store/import/undo-import";
+import { benchRows } from "@/lib/store/mend/bench-rows";
 import { practicesWithin } from "@/lib/store/records/practices";
 import { type HeldLine, heldLine } from "@/lib/views/held-lines";
 import { type ImportLine, importLine } from "@/lib/views/import-lines";
@@ -29,7 +30,7 @@ export async function importAnswer(viewer: Viewer, importId: number): Promise<Im
     Number.isSafeInteger(importId) && importId < 2 ** 31 ? await importOf(reach, importId) : null;
   if (!found) return null;
   const [held, practices] = await Promise.all([
-    heldNow(reach, { importId, limit: heldListed, offset: 0 }),
+    benchRows(reach, { importId, state: "held", limit: heldListed, offset: 0 }),
     practicesWithin(reach),
   ]);
   return {

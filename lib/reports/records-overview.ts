@@ -1,8 +1,10 @@
 import { recordsReach } from "@/lib/access/reach";
 import type { Viewer } from "@/lib/access/viewer";
-import { heldNow, recentImports } from "@/lib/store/import/imports";
+import { recentImports } from "@/lib/store/import/imports";
+import { benchRows } from "@/lib/store/mend/bench-rows";
+import { heldGroupsNow } from "@/lib/store/mend/held-groups";
+import { type BenchGroup, benchGroups } from "@/lib/views/bench-groups";
 import { missingWords } from "@/lib/views/coverage-calendar";
-import { type HeldGroup, heldGroups } from "@/lib/views/held-lines";
 import { type ImportLine, importLine } from "@/lib/views/import-lines";
 import { count } from "@/lib/views/quantity";
 import { type Address, type Asked, askedPeriod } from "./asked-period";
@@ -11,7 +13,8 @@ import { coverageOf } from "./coverage";
 
 export type RecordsOverview = Pick<Asked, "period" | "periods" | "practices" | "practice"> & {
   readonly imports: readonly ImportLine[];
-  readonly held: readonly HeldGroup[];
+  /** What most rows are held for. */
+  readonly held: readonly BenchGroup[];
   readonly heldRows: string;
   /** What is missing in the period, in one sentence, and the period in words. */
   readonly coverage: string;
@@ -25,14 +28,18 @@ export type RecordsOverview = Pick<Asked, "period" | "periods" | "practices" | "
 /** How many imports the page lists. */
 const importsListed = 25;
 
+/** How many reasons the page lists; the bench lists all. */
+const reasonsListed = 8;
+
 /** The record keeper's page: no figures. @throws Refused, AskedWrongly */
 export async function recordsOverview(viewer: Viewer, address: Address): Promise<RecordsOverview> {
   const reach = recordsReach(viewer);
   const asked = await askedPeriod(reach, address);
   const { period, periods, practices, practice } = asked;
-  const [imports, held, chairs, differences] = await Promise.all([
+  const [imports, held, groups, chairs, differences] = await Promise.all([
     recentImports(reach, importsListed),
-    heldNow(reach, { limit: 0, offset: 0 }),
+    benchRows(reach, { state: "held", limit: 0, offset: 0 }),
+    heldGroupsNow(reach, { state: "held", limit: reasonsListed, offset: 0 }),
     coverageOf(reach, period, practice),
     differencesWaiting(reach),
   ]);
@@ -43,7 +50,7 @@ export async function recordsOverview(viewer: Viewer, address: Address): Promise
     practices,
     practice,
     imports: imports.map((one) => importLine(one, zone)),
-    held: heldGroups(held.byReason, "held"),
+    held: benchGroups(groups.groups, undefined),
     heldRows: count(held.count),
     coverage: missingWords(chairs),
     differences:

@@ -1,6 +1,5 @@
 import type { Reason } from "@/lib/records/reason";
 import { cellChanges } from "./cell-changes";
-import { heldKinds } from "./held-kinds";
 import { count } from "./quantity";
 
 /** A held row as it is kept. */
@@ -49,16 +48,6 @@ export type HeldLine = {
   }[];
 };
 
-/** Rows held for the same reason: how many, and the address that shows them. */
-export type HeldGroup = {
-  readonly id: string;
-  readonly table: string;
-  readonly why: string;
-  readonly column: string;
-  readonly rows: string;
-  readonly address: string;
-};
-
 /** A held row in words a receptionist can act on. */
 export function heldLine(row: HeldInput): HeldLine {
   return {
@@ -91,26 +80,6 @@ function settledWords({ state, settledBy, settledReason, mendId }: HeldInput): s
   if (state === "corrected")
     return `Taken in place of the accepted row by ${settledBy ?? "somebody"}`;
   return settledBy === null ? null : `Let go by ${settledBy}: ${settledReason ?? "no reason kept"}`;
-}
-
-/** The groups of held rows, the largest first. */
-export function heldGroups(
-  groups: readonly { table: string; kind: string; column: string; count: number }[],
-  state: "held" | "let-go",
-): HeldGroup[] {
-  return groups.map((group) => ({
-    id: [group.table, group.kind, group.column].join("/"),
-    table: group.table,
-    why: heldKinds[group.kind] ?? group.kind,
-    column: group.column === "" ? "the row as a whole" : group.column,
-    rows: count(group.count),
-    address: `/records/held?${new URLSearchParams({
-      table: group.table,
-      kind: group.kind,
-      column: group.column,
-      ...(state === "let-go" ? { state } : {}),
-    })}`,
-  }));
 }
 
 /** What would be right, as a sentence of its own. */

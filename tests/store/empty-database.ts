@@ -2,7 +2,7 @@ import { afterEach, beforeEach } from "vitest";
 import { holderReach } from "@/lib/access/reach";
 import { disconnect } from "@/lib/store/database";
 import type { ScratchDatabase } from "@/lib/store/home/scratch-database";
-import { heldNow } from "@/lib/store/import/imports";
+import { benchRows } from "@/lib/store/mend/bench-rows";
 import { freshDatabase } from "../fresh-database";
 
 let database: ScratchDatabase;
@@ -21,7 +21,7 @@ export async function anotherEmptyDatabase(): Promise<void> {
 
 /** The rows held now. */
 export async function heldRows() {
-  return (await heldNow(holderReach().records, { limit: 100, offset: 0 })).rows;
+  return (await benchRows(holderReach().records, { state: "held", limit: 100, offset: 0 })).rows;
 }
 
 async function open(): Promise<void> {

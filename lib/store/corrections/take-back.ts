@@ -2,11 +2,11 @@ import type pg from "pg";
 import type { RecordsReach } from "@/lib/access/reach";
 import { type TableName, tables } from "@/lib/records/tables";
 import { holdUsesAfterSeparation } from "../import/after-separation";
+import { changing } from "../import/changing";
 import { valueColumns } from "../import/judge";
 import { dropUnusedPlaces } from "../import/places";
 import { publish } from "../import/publish";
 import { hangsOnVisit, list, storedColumns, storedKey } from "../import/stored-columns";
-import { changing } from "./changing";
 import { earlierPlaces } from "./earlier-version";
 
 import { sameKey } from "./versions-sql";

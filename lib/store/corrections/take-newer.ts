@@ -1,6 +1,6 @@
 import type { RecordsReach } from "@/lib/access/reach";
+import { changing } from "../import/changing";
 import { publish } from "../import/publish";
-import { changing } from "./changing";
 import { takeIn } from "./take-in";
 
 /**

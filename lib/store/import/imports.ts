@@ -47,7 +47,7 @@ export async function heldOfImport(
   importId: number,
   limit?: number,
 ): Promise<HeldRow[]> {
-  const { rows } = await pool().query(
+  const { rows } = await pool().query<HeldRow>(
     `${select}, (
        select h.id as held_id, h.file_id, h.line from held h
        union all select w.row_id, w.file_id, w.line from witnesses w where w.table_name = 'held'
@@ -55,53 +55,7 @@ export async function heldOfImport(
      where s.held_id = h.id and h.state = 'held' and f.import_id = $1 and ${heldWithin(2)} order by s.file_id, s.line limit $3`,
     [importId, reach.practices, limit ?? null],
   );
-  return rows.map(heldRow);
-}
-
-/** What narrows the held rows; a column of "" is the row as a whole, an import is one that brought the row. */
-export type HeldAsked = {
-  readonly table?: string;
-  readonly kind?: string;
-  readonly column?: string;
-  readonly importId?: number;
-  readonly state?: "held" | "let-go";
-};
-
-/** The rows that are held now, or were let go, one page of them in the order of file and line. */
-export async function heldNow(
-  reach: RecordsReach,
-  asked: HeldAsked & { limit: number; offset: number },
-): Promise<{
-  rows: HeldRow[];
-  count: number;
-  byReason: { table: string; kind: string; column: string; count: number }[];
-}> {
-  const where = `h.state = $1 and ($2::text is null or h.table_name = $2) and ($3::text is null or h.kind = $3) and ${heldWithin(4)}
-    and ($5::text is null or coalesce(h.reasons -> 0 ->> 'column', '') = $5)
-    and ($6::int is null or exists (select from import_files b where b.import_id = $6 and (b.id = h.file_id
-      or b.id in (select w.file_id from witnesses w where w.table_name = 'held' and w.row_id = h.id))))`;
-  const parameters = [
-    asked.state ?? "held",
-    asked.table ?? null,
-    asked.kind ?? null,
-    reach.practices,
-    asked.column ?? null,
-    asked.importId ?? null,
-  ];
-  const { rows } = await pool().query(
-    `${select}, import_files f where f.id = h.file_id and ${where} order by h.file_id, h.line, h.id limit $7 offset $8`,
-    [...parameters, asked.limit, asked.offset],
-  );
-  const counted = await pool().query(
-    `select count(*)::int as count from held h where ${where}`,
-    parameters,
-  );
-  const grouped = await pool().query(
-    `select h.table_name as "table", h.kind, coalesce(h.reasons -> 0 ->> 'column', '') as column, count(*)::int as count
-     from held h where h.state = $1 and ${heldWithin(2)} group by 1, 2, 3 order by 4 desc, 1, 2, 3`,
-    [asked.state ?? "held", reach.practices],
-  );
-  return { rows: rows.map(heldRow), count: counted.rows[0].count, byReason: grouped.rows };
+  return rows;
 }
 
 /** Imports, newest first, that held rows of the reach's practices alone; of one without rows yet, the viewer's own. */
@@ -142,8 +96,4 @@ const select = `select h.id::text, f.name as file, f.import_id as "importId", h.
 export function heldWithin(parameter: number): string {
   return `($${parameter}::text[] is null or h.practice = any($${parameter}) or (h.practice is null
     and (h.session_id is null or not exists (select from sessions v where v.session_id = h.session_id and not v.practice = any($${parameter})))))`;
-}
-
-function heldRow(row: HeldRow): HeldRow {
-  return row;
 }

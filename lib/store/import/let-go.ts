@@ -1,11 +1,9 @@
 import type pg from "pg";
 import type { RecordsReach } from "@/lib/access/reach";
-import { pool } from "../database";
 import { renewFacts } from "../facts/renew-facts";
+import { changing } from "./changing";
 import { heldWithin } from "./imports";
 import { publish } from "./publish";
-import { inTransaction } from "./run-import";
-import { makeStaging } from "./staging";
 
 /**
  * Drops held rows, with a reason, under the name of whoever does it: they hold their canals back no longer. The
@@ -18,7 +16,7 @@ export async function letGo(
   ids: readonly string[],
   reason: string,
 ): Promise<number> {
-  return settled(async (client) => {
+  return changing(async (client) => {
     const { rows } = await client.query<{ id: string }>(
       `update held h set state = 'let-go', settled_by = $3, settled_at = now(), settled_reason = $4
        where h.id = any($1) and h.state = 'held' and ${heldWithin(2)} returning h.id::text`,
@@ -38,7 +36,7 @@ export async function letGo(
  * @returns how many were taken back
  */
 export async function takeBackLetGo(reach: RecordsReach, ids: readonly string[]): Promise<number> {
-  return settled(async (client) => {
+  return changing(async (client) => {
     const { rows } = await client.query<{ id: string }>(
       `update held h set state = 'held', settled_by = null, settled_at = null, settled_reason = null
        where h.id = any($1) and h.state = 'let-go' and ${heldWithin(2)} returning h.id::text`,
@@ -50,22 +48,6 @@ export async function takeBackLetGo(reach: RecordsReach, ids: readonly string[])
     await publish(client, { zone: "UTC", practices: null });
     return done.length;
   });
-}
-
-/** One transaction, one change of the records at a time. */
-async function settled(work: (client: pg.ClientBase) => Promise<number>): Promise<number> {
-  const client = await pool().connect();
-  try {
-    await makeStaging(client);
-    return await inTransaction(client, async () => {
-      await client.query("select pg_advisory_xact_lock(hashtext('canal-audit publish'))");
-      await client.query("create temp table touched (visit_id bigint) on commit drop");
-      return work(client);
-    });
-  } finally {
-    // Its temporary staging tables go with the connection.
-    client.release(true);
-  }
 }
 
 /** Moves each place where a row was read between the file's held (1) and let go (−1). */

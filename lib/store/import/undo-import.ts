@@ -1,8 +1,8 @@
 import type pg from "pg";
 import type { RecordsReach } from "@/lib/access/reach";
 import { tableNames, tables } from "@/lib/records/tables";
-import { changing } from "../corrections/changing";
 import { prisma } from "../database";
+import { changing } from "./changing";
 import { mendedBack } from "./mended-back";
 import { dropUnusedPlaces } from "./places";
 import { publish } from "./publish";

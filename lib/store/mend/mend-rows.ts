@@ -1,7 +1,7 @@
 import type pg from "pg";
 import type { RecordsReach } from "@/lib/access/reach";
 import type { TableName } from "@/lib/records/tables";
-import { changing } from "../corrections/changing";
+import { changing } from "../import/changing";
 import { publish } from "../import/publish";
 import { type BenchRow, benchRow } from "./bench-rows";
 import { askedParameters, askedWhere, type HeldAsked } from "./held-asked";

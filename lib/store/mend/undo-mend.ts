@@ -1,6 +1,6 @@
 import type pg from "pg";
 import type { RecordsReach } from "@/lib/access/reach";
-import { changing } from "../corrections/changing";
+import { changing } from "../import/changing";
 import { moveCounts } from "../import/move-counts";
 import { dropUnusedPlaces } from "../import/places";
 import { publish } from "../import/publish";

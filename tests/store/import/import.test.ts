@@ -196,7 +196,7 @@ describe("use after separation", () => {
   ])("is held when %s", async (_, imports) => {
     await bringIn({ sessions: [visit, later], canals: [canal, { ...canal, session_id: "V-2" }] });
     for (const rows of imports) await bringIn(rows);
-    expect((await heldRows()).map((row) => [row.kind, row.sessionId])).toEqual([
+    expect((await heldRows()).map((row) => [row.kind, row.raw.session_id])).toEqual([
       ["after-separation", "V-2"],
     ]);
     expect((await snapshot()).visit_facts).toMatchObject([

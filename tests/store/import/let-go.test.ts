@@ -3,9 +3,10 @@ import { holderReach, recordsReach } from "@/lib/access/reach";
 import type { Viewer } from "@/lib/access/viewer";
 import { disconnect, pool } from "@/lib/store/database";
 import type { ScratchDatabase } from "@/lib/store/home/scratch-database";
-import { filesOfImport, heldNow } from "@/lib/store/import/imports";
+import { filesOfImport } from "@/lib/store/import/imports";
 import { letGo, takeBackLetGo } from "@/lib/store/import/let-go";
 import type { HeldAsRead } from "@/lib/store/import/staging";
+import { benchRows } from "@/lib/store/mend/bench-rows";
 import { freshDatabase } from "../../fresh-database";
 import { bringIn, canal, delivery, snapshot, visit } from "../bring-in";
 
@@ -34,7 +35,7 @@ const wrong: HeldAsRead = {
 const withHeld = { sessions: [visit], canals: [canal], irrigation: [delivery, wrong] };
 
 async function heldIds(state: "held" | "let-go" = "held") {
-  return (await heldNow(reach, { state, limit: 100, offset: 0 })).rows.map((row) => row.id);
+  return (await benchRows(reach, { state, limit: 100, offset: 0 })).rows.map((row) => row.id);
 }
 
 async function volume() {
@@ -49,7 +50,7 @@ test("a held delivery keeps its canal from being recorded until it is let go, an
 
   expect(await letGo(reach, await heldIds(), "typing mistake, entered again")).toBe(1);
   expect(await volume()).toEqual([4.5]);
-  const [row] = (await heldNow(reach, { state: "let-go", limit: 9, offset: 0 })).rows;
+  const [row] = (await benchRows(reach, { state: "let-go", limit: 9, offset: 0 })).rows;
   expect(row).toMatchObject({
     settledBy: "command line",
     settledReason: "typing mistake, entered again",

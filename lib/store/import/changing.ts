@@ -1,7 +1,7 @@
 import type pg from "pg";
 import { pool } from "../database";
-import { inTransaction } from "../import/run-import";
-import { makeStaging } from "../import/staging";
+import { inTransaction } from "./run-import";
+import { makeStaging } from "./staging";
 
 /** One transaction with staging tables and `touched`, one change of the records at a time. */
 export async function changing<Result>(
