@@ -8,7 +8,6 @@ import { dropUnusedPlaces } from "../import/places";
 import { publish } from "../import/publish";
 import { hangsOnVisit, list, storedColumns, storedKey } from "../import/stored-columns";
 import { earlierPlaces } from "./earlier-version";
-
 import { sameKey } from "./versions-sql";
 
 /** Why a correction cannot be taken back, in one sentence; nothing was changed. */
@@ -94,13 +93,18 @@ async function findRow(client: pg.ClientBase, table: TableName, id: number) {
     create temp table since on commit drop as
     select w.file_id, w.line, w.fields, (${disagrees(table)}) as disagrees,
       (w.fields & ~(e.fields | coalesce((select bit_or(o.fields) from witnesses o where o.table_name = '${table}' and o.row_id = e.id
-        and (o.file_id, o.line) < (w.file_id, w.line)), 0))) <> 0 as completes
+        and ((o.file_id, o.line) < (w.file_id, w.line) or ${thereBefore("o")})), 0))) <> 0 as completes
     from restoring r join "${table}" e on e.id = r.row_id
     cross join lateral jsonb_populate_record(null::"${table}", r.before -> 'row') b
     join witnesses w on w.table_name = '${table}' and w.row_id = e.id
-    where (w.file_id, w.line) <> (b.file_id, b.line)
-      and not exists (select from jsonb_to_recordset((r.before -> 'witnesses') || (r.after -> 'heldPlaces')) as p (file int, line int)
-        where p.file = w.file_id and p.line = w.line)`);
+    where not ${thereBefore("w")}`);
+}
+
+/** SQL: the place was one of the two versions' when the correction was made; whatever its file's number, it was there first. */
+function thereBefore(place: string): string {
+  return `((${place}.file_id, ${place}.line) = (b.file_id, b.line)
+    or exists (select from jsonb_to_recordset((r.before -> 'witnesses') || (r.after -> 'heldPlaces')) as p (file int, line int)
+      where p.file = ${place}.file_id and p.line = ${place}.line))`;
 }
 
 function disagrees(table: TableName): string {

@@ -27,11 +27,9 @@ afterAll(async () => {
   await database.drop();
 });
 
-const cases = {
-  numRuns: Number(process.env.CANAL_AUDIT_CASES ?? 15),
-  interruptAfterTimeLimit: 50_000,
-  markInterruptAsFailure: false,
-};
+const cases = { numRuns: Number(process.env.CANAL_AUDIT_CASES ?? 15), endOnFailure: true };
+/** On a busy machine fewer cases are tried; none is left running. */
+const longest = Number(process.env.CANAL_AUDIT_CASES ? 3_600_000 : 40_000);
 
 /** One delivery of a canal as a source says it: few values, so that versions repeat, complete and contradict each other. */
 const said: fc.Arbitrary<Values> = fc.record({
@@ -92,120 +90,138 @@ async function files(importId: number): Promise<number> {
   return rows[0]?.id ?? 0;
 }
 
-test("corrections and their taking back, among imports, leave what the plain account says", async () => {
-  await fc.assert(
-    fc.asyncProperty(
-      fc.array(step(["read", "read", "take", "take", "take back"]), {
-        minLength: 2,
-        maxLength: 12,
-      }),
-      async (steps) => {
-        await begin();
-        const plain = new PlainVersions();
-        const active: number[] = [];
-        for (const one of steps) {
-          const held = await heldIds();
-          const chosen = held[one.pick % Math.max(1, held.length)];
-          if (one.kind === "read") {
-            const { importId } = await bringIn({ irrigation: one.rows.map(whole) });
-            const file = await files(importId);
-            one.rows.forEach((values, place) => {
-              plain.read({
-                place: `${String(file).padStart(6, "0")}/${String(place + 2).padStart(4, "0")}`,
-                values,
+test(
+  "corrections and their taking back, among imports, leave what the plain account says",
+  async () => {
+    const end = Date.now() + longest;
+    await fc.assert(
+      fc.asyncProperty(
+        fc.array(step(["read", "read", "take", "take", "take back"]), {
+          minLength: 2,
+          maxLength: 12,
+        }),
+        async (steps) => {
+          if (Date.now() > end) return;
+          await begin();
+          const plain = new PlainVersions();
+          const active: number[] = [];
+          for (const one of steps) {
+            const held = await heldIds();
+            const chosen = held[one.pick % Math.max(1, held.length)];
+            if (one.kind === "read") {
+              const { importId } = await bringIn({ irrigation: one.rows.map(whole) });
+              const file = await files(importId);
+              one.rows.forEach((values, place) => {
+                plain.read({
+                  place: `${String(file).padStart(6, "0")}/${String(place + 2).padStart(4, "0")}`,
+                  values,
+                });
               });
-            });
-          } else if (one.kind === "take" && chosen) {
-            expect(await takeNewer(reach, [chosen.id])).toBe(1);
-            plain.take(chosen.place, chosen.id);
+            } else if (one.kind === "take" && chosen) {
+              expect(await takeNewer(reach, [chosen.id])).toBe(1);
+              plain.take(chosen.place, chosen.id);
+              const { rows } = await pool().query<{ id: number }>(
+                "select max(id) as id from corrections",
+              );
+              active.push(rows[0]?.id ?? 0);
+            } else if (one.kind === "take back" && active.length > 0) {
+              await takeBackCorrection(reach, active.pop() ?? 0);
+              plain.takeBack();
+            }
+            expect(await accepted()).toEqual(plainly(plain.values));
+            const apart = new Set(plain.held.map(({ values }) => JSON.stringify(plainly(values))));
+            expect(
+              new Set((await heldIds()).map(({ values }) => JSON.stringify(plainly(values)))),
+            ).toEqual(apart);
+            expect(await countsThatDoNotAddUp()).toEqual([]);
+            expect(await snapshot()).toEqual(await factsAnew());
+          }
+        },
+      ),
+      cases,
+    );
+  },
+  longest + 60_000,
+);
+
+test(
+  "all corrections taken back in the order against that of taking give the state before, byte for byte",
+  async () => {
+    const end = Date.now() + longest;
+    await fc.assert(
+      fc.asyncProperty(
+        fc.array(step(["read"]), { minLength: 2, maxLength: 4 }),
+        fc.array(fc.nat({ max: 5 }), { minLength: 1, maxLength: 4 }),
+        async (reads, picks) => {
+          if (Date.now() > end) return;
+          await begin();
+          for (const { rows } of reads) await bringIn({ irrigation: rows.map(whole) });
+          const before = JSON.stringify(await wholeState());
+          const taken: number[] = [];
+          for (const pick of picks) {
+            const held = await heldIds();
+            const chosen = held[pick % Math.max(1, held.length)];
+            if (!chosen) continue;
+            await takeNewer(reach, [chosen.id]);
             const { rows } = await pool().query<{ id: number }>(
               "select max(id) as id from corrections",
             );
-            active.push(rows[0]?.id ?? 0);
-          } else if (one.kind === "take back" && active.length > 0) {
-            await takeBackCorrection(reach, active.pop() ?? 0);
-            plain.takeBack();
+            taken.push(rows[0]?.id ?? 0);
           }
-          expect(await accepted()).toEqual(plainly(plain.values));
-          const apart = new Set(plain.held.map(({ values }) => JSON.stringify(plainly(values))));
-          expect(
-            new Set((await heldIds()).map(({ values }) => JSON.stringify(plainly(values)))),
-          ).toEqual(apart);
-          expect(await countsThatDoNotAddUp()).toEqual([]);
-          expect(await snapshot()).toEqual(await factsAnew());
-        }
-      },
-    ),
-    cases,
-  );
-});
+          if (taken.length > 1)
+            await expect(takeBackCorrection(reach, taken[0] ?? 0)).rejects.toThrow(TakeBackRefused);
+          for (const id of taken.reverse()) await takeBackCorrection(reach, id);
+          expect(JSON.stringify(await wholeState())).toBe(before);
+        },
+      ),
+      cases,
+    );
+  },
+  longest + 60_000,
+);
 
-test("all corrections taken back in the order against that of taking give the state before, byte for byte", async () => {
-  await fc.assert(
-    fc.asyncProperty(
-      fc.array(step(["read"]), { minLength: 2, maxLength: 4 }),
-      fc.array(fc.nat({ max: 5 }), { minLength: 1, maxLength: 4 }),
-      async (reads, picks) => {
-        await begin();
-        for (const { rows } of reads) await bringIn({ irrigation: rows.map(whole) });
-        const before = JSON.stringify(await wholeState());
-        const taken: number[] = [];
-        for (const pick of picks) {
-          const held = await heldIds();
-          const chosen = held[pick % Math.max(1, held.length)];
-          if (!chosen) continue;
-          await takeNewer(reach, [chosen.id]);
-          const { rows } = await pool().query<{ id: number }>(
-            "select max(id) as id from corrections",
-          );
-          taken.push(rows[0]?.id ?? 0);
-        }
-        if (taken.length > 1)
-          await expect(takeBackCorrection(reach, taken[0] ?? 0)).rejects.toThrow(TakeBackRefused);
-        for (const id of taken.reverse()) await takeBackCorrection(reach, id);
-        expect(JSON.stringify(await wholeState())).toBe(before);
-      },
-    ),
-    cases,
-  );
-});
-
-test("with undone imports and rules among them, counts add up and facts are those of the rows", async () => {
-  await fc.assert(
-    fc.asyncProperty(
-      fc.constantFrom("ask", "newer", "first"),
-      fc.array(step(["read", "read", "read", "take", "take back", "undo"]), {
-        minLength: 3,
-        maxLength: 12,
-      }),
-      async (rule, steps) => {
-        await begin();
-        await pool().query("update practices set newer_versions = $1", [rule]);
-        const imports: number[] = [];
-        for (const one of steps) {
-          const held = await heldIds();
-          const chosen = held[one.pick % Math.max(1, held.length)];
-          if (one.kind === "read")
-            imports.push((await bringIn({ irrigation: one.rows.map(whole) })).importId);
-          else if (one.kind === "take" && chosen) await takeNewer(reach, [chosen.id]);
-          else if (one.kind === "take back") {
-            const { rows } = await pool().query<{ id: number }>(
-              "select id from corrections where undone_at is null",
-            );
-            const id = rows[one.pick % Math.max(1, rows.length)]?.id;
-            if (id) await takeBackCorrection(reach, id).catch(onlyRefused);
-          } else if (one.kind === "undo") {
-            const id = imports[one.pick % Math.max(1, imports.length)];
-            if (id) await undoImport(reach, id).catch(onlyRefused);
+test(
+  "with undone imports and rules among them, counts add up and facts are those of the rows",
+  async () => {
+    const end = Date.now() + longest;
+    await fc.assert(
+      fc.asyncProperty(
+        fc.constantFrom("ask", "newer", "first"),
+        fc.array(step(["read", "read", "read", "take", "take back", "undo"]), {
+          minLength: 3,
+          maxLength: 12,
+        }),
+        async (rule, steps) => {
+          if (Date.now() > end) return;
+          await begin();
+          await pool().query("update practices set newer_versions = $1", [rule]);
+          const imports: number[] = [];
+          for (const one of steps) {
+            const held = await heldIds();
+            const chosen = held[one.pick % Math.max(1, held.length)];
+            if (one.kind === "read")
+              imports.push((await bringIn({ irrigation: one.rows.map(whole) })).importId);
+            else if (one.kind === "take" && chosen) await takeNewer(reach, [chosen.id]);
+            else if (one.kind === "take back") {
+              const { rows } = await pool().query<{ id: number }>(
+                "select id from corrections where undone_at is null",
+              );
+              const id = rows[one.pick % Math.max(1, rows.length)]?.id;
+              if (id) await takeBackCorrection(reach, id).catch(onlyRefused);
+            } else if (one.kind === "undo") {
+              const id = imports[one.pick % Math.max(1, imports.length)];
+              if (id) await undoImport(reach, id).catch(onlyRefused);
+            }
+            expect(await countsThatDoNotAddUp()).toEqual([]);
+            expect(await snapshot()).toEqual(await factsAnew());
           }
-          expect(await countsThatDoNotAddUp()).toEqual([]);
-          expect(await snapshot()).toEqual(await factsAnew());
-        }
-      },
-    ),
-    cases,
-  );
-});
+        },
+      ),
+      cases,
+    );
+  },
+  longest + 60_000,
+);
 
 function onlyRefused(trouble: unknown) {
   if (!(trouble instanceof TakeBackRefused || trouble instanceof UndoRefused)) throw trouble;
