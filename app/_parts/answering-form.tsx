@@ -11,6 +11,7 @@ type FieldSpec = Omit<ComponentProps<typeof Field>, "id" | "error">;
  *
  * @param props.hidden values that the action needs and the person does not type
  * @param props.row fields and button in one line
+ * @param props.over there is nothing more to send: what was answered last stays
  */
 export function AnsweringForm(props: {
   act: Act;
@@ -19,11 +20,18 @@ export function AnsweringForm(props: {
   fields?: readonly FieldSpec[];
   kind?: "main" | "plain";
   row?: boolean;
+  over?: boolean;
   label?: string;
   children?: ReactNode;
 }) {
   const [answer, act, waiting] = useActionState(props.act, {});
   const id = useId();
+  if (props.over)
+    return answer.done ? (
+      <p role="status" className="form-done">
+        {answer.done}
+      </p>
+    ) : null;
   return (
     <form className={props.row ? "stack-tight" : "form"} action={act} aria-label={props.label}>
       {Object.entries(props.hidden ?? {}).map(([name, value]) => (

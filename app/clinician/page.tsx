@@ -69,7 +69,11 @@ export default async function ClinicianPage(props: { searchParams: Address }) {
       ) : null}
       {view.empty ? null : (
         <>
-          <Section id="summary" title="In short">
+          <Section
+            id="summary"
+            title="In short"
+            note={`Of ${view.period.words}. Where its units are few, over the four quarters up to its end: that line says so.`}
+          >
             <ul className="notes">
               {view.summary.map((line) => (
                 <li key={line.id} className={line.look ? "note-look" : undefined}>

@@ -108,7 +108,7 @@ export async function clinicianQuarter(viewer: Viewer, given: Address): Promise<
     periods,
     code: first?.kind === "clinician" ? first.code : null,
     empty: own.every(({ figure }) => figure.period !== chosen.name),
-    summary: ownSummary(own),
+    summary: ownSummary(own, chosen.name),
     tooFew: own.flatMap(({ figure }) => tooFewOf(figure)),
     look: {
       lines: look.canals.map(lookLine),

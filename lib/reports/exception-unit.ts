@@ -4,9 +4,10 @@ import type { Criterion } from "@/lib/protocol/criterion";
 import { exceptionsAt, type ListedException } from "@/lib/store/exceptions/exception-list";
 import { queriesOf } from "@/lib/store/exceptions/queries";
 import { ownWork } from "@/lib/store/exceptions/whose-work";
+import { withdrawnExceptions } from "@/lib/store/exceptions/withdrawn-exceptions";
 import { protocolWithin } from "@/lib/store/protocol/versions";
 import { type VisitHead, visitHead } from "@/lib/store/visit/visit-head";
-import { day } from "@/lib/views/day";
+import { day, moment } from "@/lib/views/day";
 import { type ExceptionWords, exceptionWords } from "@/lib/views/exception-line-words";
 import { type QueryLine, queryLine } from "@/lib/views/exception-queries";
 import { reasonsOffered } from "@/lib/views/exception-reason";
@@ -18,11 +19,13 @@ import { ownReasons } from "./own-reasons";
 
 type Option = { readonly value: string; readonly words: string };
 
-/** An exception that is there, what was asked about it, and what the viewer may do. */
+/** An exception that is there or was, what was asked about it, and what the viewer may do. */
 export type ExceptionThere = ExceptionWords & {
   readonly canal: string;
   /** Free text, for the clinician and the lead. */
   readonly note: string | null;
+  /** By whom and when it was withdrawn; null where it stands. */
+  readonly withdrawn: string | null;
   readonly queries: readonly QueryLine[];
   readonly mayWithdraw: boolean;
   readonly mayAsk: boolean;
@@ -68,17 +71,32 @@ export async function exceptionUnit(
   const title = criterionTitles(protocol)(at.criterion);
   const inForce = criterionOnDay(protocol, at.criterion, head.practice, head.day);
   if (!inForce && title === at.criterion) return null;
-  const found = await exceptionsAt(reach, exceptedSteps(protocol), head, at.criterion);
+  const [found, before] = await Promise.all([
+    exceptionsAt(reach, exceptedSteps(protocol), head, at.criterion),
+    withdrawnExceptions(reach, head, at.criterion),
+  ]);
   const work = own ? await ownWork(own, head) : null;
   const mine = (of: string) => (of === "" ? work?.visit : work?.canals.includes(of)) === true;
+  const about = { inForce, title, own: reasons, zone: head.zone };
   const there = found.map(async (one): Promise<ExceptionThere> => {
-    const about = { inForce, title, own: reasons, zone: head.zone };
     return {
       ...exceptionWords(one, about),
       canal: one.canal,
       note: one.note,
+      withdrawn: null,
       ...(await asked(one, head, { lead, mine: mine(one.canal) })),
     };
+  });
+  const gone = before.map(async (one, place): Promise<ExceptionThere> => {
+    const words = exceptionWords(one, about);
+    const who = [one.withdrawnBy ?? "somebody", moment(one.withdrawnAt, head.zone)].join(", ");
+    const withdrawn = { canal: one.canal, note: one.note, withdrawn: who, remark: "" };
+    // What was asked is of the unit: it stands beside the exception that stands, else beside the last that did.
+    const [last] = before.filter(({ canal }) => canal === one.canal);
+    if (one !== last || found.some(({ canal }) => canal === one.canal))
+      return { ...words, ...withdrawn, id: `${words.id}/${place}`, ...nothingAsked };
+    const questions = await asked(one, head, { lead, mine: mine(one.canal) });
+    return { ...words, ...withdrawn, ...questions, mayWithdraw: false, mayAsk: false };
   });
   const units = work ? unitOptions(inForce, unitsOffered(inForce, work)) : [];
   const choices = inForce ? reasonsOffered(inForce, head.practice, reasons) : [];
@@ -87,7 +105,7 @@ export async function exceptionUnit(
     where: `${head.practiceName}, ${day(head.day)}, visit ${head.sessionId}`,
     visit: { href: visitAddress(head.practice, head.sessionId), words: `Visit ${head.sessionId}` },
     demand: demandOf(inForce, choices),
-    there: await Promise.all(there),
+    there: await Promise.all([...there, ...gone]),
     form:
       units.length > 0 && choices.length > 0
         ? { units, unit: unitAsked(units, canal), reasons: choices }
@@ -96,6 +114,14 @@ export async function exceptionUnit(
     key: at,
   };
 }
+
+const nothingAsked = {
+  queries: [],
+  mayWithdraw: false,
+  mayAsk: false,
+  mayAnswer: false,
+  mayClose: false,
+};
 
 async function asked(
   one: ListedException,

@@ -5,9 +5,11 @@ import type { Figure } from "@/lib/audit/figure";
 import { flaggedOf } from "@/lib/audit/flagged";
 import { level } from "@/lib/audit/level";
 import { medianEnds } from "@/lib/audit/median-ends";
+import { beganWithin } from "@/lib/protocol/began-within";
 import { type Criterion, criterionMeasure } from "@/lib/protocol/criterion";
 import { monthsUpTo, type Period } from "@/lib/records/period";
 import { tallies } from "@/lib/store/figures/tallies";
+import { protocolWithin } from "@/lib/store/protocol/versions";
 import { disagreeingCanals } from "@/lib/store/quality/disagreeing-canals";
 import { heldCount } from "@/lib/store/quality/held-count";
 import { weeklyVisits } from "@/lib/store/quality/weekly-visits";
@@ -65,6 +67,7 @@ export async function leadQuarter(viewer: Viewer, address: Address): Promise<Lea
     completeness: complete,
     criteria,
     adherence,
+    began: await beganIn(reach, period, criteria),
     across: measured.shown,
     composites: overall,
     empty: [...measured.quarter, ...adherence].every((figure) => figure.population === 0),
@@ -72,6 +75,17 @@ export async function leadQuarter(viewer: Viewer, address: Address): Promise<Lea
     ofMonths,
   });
   return { period, periods, practices, practice, view };
+}
+
+async function beganIn(
+  reach: FiguresReach,
+  period: Period,
+  criteria: readonly Criterion[],
+): Promise<ReadonlyMap<string, readonly string[]>> {
+  const protocol = await protocolWithin(reach);
+  return new Map(
+    criteria.map(({ id }) => [id, beganWithin(protocol, id, reach.practices, period)]),
+  );
 }
 
 /** The measures in the period, and as they are shown: a rate with few units on four quarters. */

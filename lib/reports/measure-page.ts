@@ -13,6 +13,7 @@ import { type ComparingView, measureComparing } from "./measure-comparing";
 import { measureOverTime, type OverTimeView } from "./measure-over-time";
 import { type MeasureRecords, measureRecords } from "./measure-records";
 import { measuredAs } from "./measured-as";
+import { standingOfMeasure } from "./protocol/standing-of-measure";
 import { withReferences } from "./reference";
 
 export type MeasurePage = Pick<Asked, "period" | "periods" | "practices" | "practice"> & {
@@ -66,6 +67,7 @@ export async function measurePage(
       : null,
     stratified.includes(measure) ? basisShares(reach, period) : null,
   ]);
+  const codes = practice ? [practice] : practices.map(({ code }) => code);
   const view = measureView({
     measured,
     shown: ofShown.shown,
@@ -74,6 +76,7 @@ export async function measurePage(
     figures: ofShown.all,
     strata,
     basis,
+    standing: await standingOfMeasure(reach, measure, codes, ofShown.shown),
   });
   const { shown, records, comparing, overTime } = ofShown;
   return { period, periods, practices, practice, view, shown, span, records, comparing, overTime };

@@ -1,11 +1,16 @@
-import { qualityReach } from "@/lib/access/reach";
+import { type FiguresReach, qualityReach } from "@/lib/access/reach";
 import type { Viewer } from "@/lib/access/viewer";
+import { criterionMeasure } from "@/lib/protocol/criterion";
 import { dayAfter, type Period, quarterOf, rollingYear, shifted } from "@/lib/records/period";
+import { protocolWithin } from "@/lib/store/protocol/versions";
 import { type AdherenceCriterion, adherenceCriterion } from "@/lib/views/adherence-report";
 import { type CriterionQuarters, criterionQuarters } from "@/lib/views/criterion-quarters";
+import { periodWords } from "@/lib/views/period-words";
 import { hasFewUnits, rollingNote } from "@/lib/views/rolling-note";
 import { adherenceFigures } from "./adherence-figures";
 import { type Address, type Asked, AskedWrongly, askedFigures } from "./asked-period";
+import { criterionTitles } from "./criterion-on-day";
+import { standingOfMeasure } from "./protocol/standing-of-measure";
 
 export type QualityCriterion = Pick<Asked, "period" | "periods" | "practices" | "practice"> & {
   readonly of: AdherenceCriterion;
@@ -35,7 +40,7 @@ export async function qualityCriterion(
     adherenceFigures(reach, [rollingYear(period)], codes, { parts: false, only }),
   ]);
   const of = adherenceCriterion(figures, []);
-  if (!of) throw new AskedWrongly("No criterion of that name is in force in this period.");
+  if (!of) throw new AskedWrongly(await whyNone(reach, id, codes, period));
   const [whole] = figures;
   return {
     period,
@@ -46,6 +51,19 @@ export async function qualityCriterion(
     quarters: criterionQuarters(history, period.name),
     rolling: whole && hasFewUnits(whole) ? rollingNote(whole, year[0]) : null,
   };
+}
+
+/** What is said in place of a criterion that was in force on no day of the period. */
+async function whyNone(
+  reach: FiguresReach,
+  id: string,
+  codes: readonly string[],
+  period: Period,
+): Promise<string> {
+  const title = criterionTitles(await protocolWithin(reach))(id);
+  if (title === id) return "There is no criterion of that name.";
+  const standing = await standingOfMeasure(reach, criterionMeasure({ id }), codes, period);
+  return `${title}, ${periodWords(period)}. ${standing?.notInForce ?? "No figure of it can be shown."}`;
 }
 
 /** The quarters up to the one in which the period ends, oldest first. */

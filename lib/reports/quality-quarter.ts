@@ -1,6 +1,7 @@
 import { qualityReach } from "@/lib/access/reach";
 import type { Viewer } from "@/lib/access/viewer";
 import type { RateFigure } from "@/lib/audit/figure";
+import { ownTerms } from "@/lib/store/protocol/own-terms";
 import { exportsBefore } from "@/lib/store/quality/exports";
 import { safetyEvents } from "@/lib/store/quality/safety-events";
 import { upkeepDays } from "@/lib/store/quality/upkeep-days";
@@ -8,6 +9,7 @@ import { adherenceFinding } from "@/lib/views/adherence-finding";
 import type { AdherenceCriterion, AdherenceReport } from "@/lib/views/adherence-report";
 import { type ExceptionLine, exceptionLines } from "@/lib/views/exception-lines";
 import { type ExportLine, exportLines } from "@/lib/views/export-lines";
+import { ownWordsOf } from "@/lib/views/protocol/own-words";
 import { type SafetyLine, safetyLines } from "@/lib/views/safety-list";
 import { type UpkeepCalendar, upkeepCalendar } from "@/lib/views/upkeep-calendar";
 import { lineRinse } from "@/lib/views/upkeep-state";
@@ -30,11 +32,12 @@ export async function qualityQuarter(viewer: Viewer, address: Address): Promise<
     qualityReach(viewer),
     address,
   );
-  const [report, upkeep, safety, exports] = await Promise.all([
+  const [report, upkeep, safety, exports, terms] = await Promise.all([
     adherenceReport(reach, period),
     upkeepDays(reach, period, lineRinse),
     safetyEvents(reach, period),
     exportsBefore(qualityReach(viewer), 20),
+    ownTerms(reach),
   ]);
   const wholes = report.criteria.flatMap(wholeOf);
   return {
@@ -45,7 +48,7 @@ export async function qualityQuarter(viewer: Viewer, address: Address): Promise<
     report,
     finding: adherenceFinding(wholes, period),
     upkeep: upkeepCalendar(upkeep, period, lineRinse, tomorrow()),
-    exceptions: exceptionLines(report.criteria),
+    exceptions: exceptionLines(report.criteria, ownWordsOf(terms)),
     safety: safetyLines(safety.events, safety.patients),
     exports: exportLines(exports, practices[0]?.zone ?? "UTC"),
   };

@@ -13,6 +13,8 @@ import { unitsCsv } from "@/lib/views/units-csv";
 import { type Address, AskedWrongly, askedFigures } from "./asked-period";
 import { measuredAs } from "./measured-as";
 import { ownPeriod } from "./own-period";
+import { ownReasons } from "./own-reasons";
+import { standingOfMeasure } from "./protocol/standing-of-measure";
 import { readUnitsAsked } from "./units-asked";
 import { unitsReach } from "./units-reach";
 
@@ -33,6 +35,8 @@ export type UnitsPage = {
   readonly named: boolean;
   readonly page: number;
   readonly more: boolean;
+  /** Of a criterion that was in force on no day of the period: that, and since when it is. */
+  readonly notInForce: string | null;
 };
 
 const size = 50;
@@ -59,6 +63,7 @@ export async function unitsPage(
     offset: (page - 1) * size,
   });
   const own = "clinicianKey" in reach;
+  const reasons = await ownReasons(reach);
   return {
     title: titleOf(measured),
     measure,
@@ -69,12 +74,13 @@ export async function unitsPage(
     practice,
     outcome,
     outcomes: statesOf(measured),
-    lines: units.map((unit) => unitLine(measured, unit, own || reach.byClinician)),
+    lines: units.map((unit) => unitLine(measured, unit, own || reach.byClinician, reasons)),
     words: pageWords(page, size, all),
     own,
     named: !own && reach.byClinician,
     page,
     more: page * size < all,
+    notInForce: all > 0 || own ? null : await whyNone(reach, measure, practice, practices, period),
   };
 }
 
@@ -84,7 +90,7 @@ export async function unitsExport(
   measure: string,
   address: Address,
 ): Promise<{ readonly name: string; readonly text: string }> {
-  const { reach, measured, period } = await asked(viewer, measure, address);
+  const { reach, measured, period, practice } = await asked(viewer, measure, address);
   const { outcome } = readUnitsAsked(measured, address);
   const { units, all } = await unitList(reach, {
     measure,
@@ -100,9 +106,28 @@ export async function unitsExport(
   if ("practices" in reach)
     await keepExport(reach, { what: `units of ${measure}`, period: period.name, sha256 });
   return {
-    name: `units-${measure.replace("/", "-")}-${period.name.replace("..", "-to-")}.csv`,
+    name: fileName(["units", measure, practice, period.name.replace("..", "-to-")]),
     text,
   };
+}
+
+async function whyNone(
+  reach: FiguresReach | OwnReach,
+  measure: string,
+  practice: string | undefined,
+  practices: UnitsPage["practices"],
+  period: Period,
+): Promise<string | null> {
+  const codes = practice ? [practice] : practices.map(({ code }) => code);
+  return "practices" in reach
+    ? ((await standingOfMeasure(reach, measure, codes, period))?.notInForce ?? null)
+    : null;
+}
+
+/** What is no letter or digit in a practice's code could break the file's name. */
+function fileName(parts: readonly (string | undefined)[]): string {
+  const words = parts.flatMap((part) => part ?? []);
+  return `${words.map((word) => word.replace(/[^A-Za-z0-9]+/g, "-")).join("-")}.csv`;
 }
 
 async function asked(

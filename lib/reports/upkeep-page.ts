@@ -6,15 +6,16 @@ import type { Viewer } from "@/lib/access/viewer";
 import type { Period } from "@/lib/records/period";
 import { ownTerms } from "@/lib/store/protocol/own-terms";
 import { keepExport } from "@/lib/store/quality/exports";
-import { upkeepDays, upkeepTasks } from "@/lib/store/quality/upkeep-days";
+import { upkeepTasks } from "@/lib/store/quality/upkeep-days";
 import { listAddress } from "@/lib/views/list-address";
 import { periodWords } from "@/lib/views/period-words";
 import { summaryOf, type UpkeepCalendar, upkeepCalendar } from "@/lib/views/upkeep-calendar";
 import { upkeepCsv } from "@/lib/views/upkeep-csv";
 import { type UpkeepSentences, upkeepSentences } from "@/lib/views/upkeep-sentences";
-import { lineRinse, taskWords } from "@/lib/views/upkeep-state";
+import { taskWords, upkeepState } from "@/lib/views/upkeep-state";
 import { type Address, type Asked, AskedWrongly, askedFigures } from "./asked-period";
 import { tomorrow } from "./tomorrow";
+import { firstTasks, upkeepAsked } from "./upkeep-asked";
 
 type Choice = { readonly name: string; readonly words: string };
 
@@ -31,7 +32,6 @@ export type UpkeepPage = Pick<Asked, "periods" | "practices" | "practice"> & {
   readonly file: string;
 };
 
-const firstTasks = [lineRinse, "line-dry"];
 const plain = z.string().max(200).optional();
 const asked = z.object({ task: plain, chair: plain });
 
@@ -42,7 +42,7 @@ export async function upkeepPage(viewer: Viewer, address: Address): Promise<Upke
   const tasks = await tasksOf(at.reach, at.period);
   const chosen = task ? tasks.find((one) => one.name === task) : tasks[0];
   if (!chosen) throw new AskedWrongly(`There is no upkeep task ${task} in this period.`);
-  const all = await upkeepDays(at.reach, at.period, chosen.name);
+  const all = await upkeepAsked(at.reach, at.period, chosen.name);
   const chairs = [...new Set(all.map((row) => row.chair))].sort();
   const rows = all.filter((row) => !chair || row.chair === chair);
   if (chair && rows.length === 0)
@@ -71,7 +71,9 @@ export async function upkeepExport(
   const rows = await Promise.all(
     tasks.map(async ({ name }) => ({
       task: name,
-      rows: (await upkeepDays(reach, period, name)).filter((row) => !chair || row.chair === chair),
+      rows: (await upkeepAsked(reach, period, name)).filter(
+        (row) => (!chair || row.chair === chair) && upkeepState(row, name) !== "unasked",
+      ),
     })),
   );
   const text = upkeepCsv(rows);
@@ -102,7 +104,9 @@ async function tasksOf(reach: FiguresReach, period: Period): Promise<Choice[]> {
   const [written, terms] = await Promise.all([upkeepTasks(reach, period), ownTerms(reach)]);
   const own = terms.filter(({ kind }) => kind === "task");
   const words = new Map(own.map((one) => [one.code, one.words]));
-  const inUse = own.filter((one) => !one.retired).map((one) => one.code);
+  const inUse = own
+    .filter((one) => !one.retired && one.at.toISOString().slice(0, 10) < period.until)
+    .map((one) => one.code);
   const others = [...new Set([...written, ...inUse])].filter((one) => !firstTasks.includes(one));
   return [...firstTasks, ...others.sort()].map((name) => ({ name, words: taskWords(name, words) }));
 }

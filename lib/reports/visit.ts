@@ -3,6 +3,7 @@ import { outcomeOf } from "@/lib/protocol/outcome";
 import type { Values } from "@/lib/records/column";
 import { type TableName, tableNames } from "@/lib/records/tables";
 import { correctionsOfVisit } from "@/lib/store/corrections/corrections-made";
+import { ownTerms } from "@/lib/store/protocol/own-terms";
 import { type VisitHead, visitHead } from "@/lib/store/visit/visit-head";
 import {
   type HeldOfVisit,
@@ -13,6 +14,7 @@ import {
 import { visitUnits } from "@/lib/store/visit/visit-units";
 import { correctionSentence } from "@/lib/views/correction-lines";
 import { day, moment } from "@/lib/views/day";
+import { ownWordsOf } from "@/lib/views/protocol/own-words";
 import { reasonWords } from "@/lib/views/reason-words";
 import { rowWords, tableWords } from "@/lib/views/record-words";
 import { type VisitCriterion, visitCriteria } from "@/lib/views/visit-criteria";
@@ -65,7 +67,7 @@ export async function visitView(
   const head = await visitHead(reach, practice, sessionId);
   if (!head) return null;
   const criteria = await criteriaOn(reach, head.practice, head.day);
-  const [rows, held, corrections, units] = await Promise.all([
+  const [rows, held, corrections, units, terms] = await Promise.all([
     visitRows(head),
     heldOfVisit(head),
     correctionsOfVisit(head),
@@ -74,6 +76,7 @@ export async function visitView(
       head,
       criteria.map(({ id }) => id),
     ),
+    ownTerms(reach),
   ]);
   const of = (table: TableName) =>
     rows.filter((row) => row.table === table).map((row) => row.values);
@@ -84,12 +87,13 @@ export async function visitView(
     unit,
     outcome: outcomeOf(criterion, unit) ?? counted,
   }));
+  const words = ownWordsOf(terms.filter((one) => one.practice === head.practice));
   return {
     sessionId: head.sessionId,
     where: `${head.practiceName}, chair ${head.chair}, ${day(head.day)}`,
     facts: factsOf(head, of("sessions")[0] ?? {}),
     timeLine: timeLine(of("canals"), of("irrigation"), of("instruments")),
-    criteria: visitCriteria(criteria, judged, head),
+    criteria: visitCriteria(criteria, judged, head, words),
     held: held.map(heldLine),
     corrections: corrections.map(correctionSentence),
     sources: sourcesOf(rows, head.zone),

@@ -172,7 +172,7 @@ function aboutRows(report: AdherenceReport): Cells[] {
     ["software", report.software],
     [
       "rate",
-      "met ÷ counted; counted = eligible − excepted; what is not recorded counts as not met",
+      "met ÷ counted; counted = eligible − excepted; what is not recorded is counted, and told apart from not met",
     ],
     ["in_these_records", "whether the target was reached in these records"],
     ["beyond_chance", "whether that is settled beyond what chance brings at this number of units"],

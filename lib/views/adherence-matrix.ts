@@ -10,6 +10,7 @@ import { type MatrixCell, type MatrixCellOf, matrixCell } from "./matrix-cell";
 import { setShare } from "./quantity";
 import { subjectId } from "./subject-id";
 import { letterWords, toldApart } from "./told-apart";
+import { unrecordedOfAll } from "./unrecorded-words";
 
 /** Criteria in rows against clinicians, or chairs, in columns; in blocks of columns that fit a sheet. */
 export type AdherenceMatrix = {
@@ -41,7 +42,7 @@ export type MatrixRow = {
   readonly href: string;
   /** "target 95 %", or that there is no single one. */
   readonly target: string;
-  /** Other versions that began within the period; empty where none did. */
+  /** When it was changed, or only came into force, within the period; empty where neither. */
   readonly changed: string;
   readonly whole: MatrixCell;
   /** One for each of the block's columns. */
@@ -56,6 +57,8 @@ export type MatrixOf = MatrixCellOf & {
   readonly criteria: readonly Criterion[];
   /** By group, and by clinician or chair. */
   readonly figures: readonly Figure[];
+  /** By the id of a criterion, the days of the period on which it came into force where it was not before. */
+  readonly began?: ReadonlyMap<string, readonly string[]>;
 };
 
 /** Every criterion against everybody it is of, in the order of the rota and never ranked. */
@@ -86,7 +89,7 @@ export function adherenceMatrix(of: MatrixOf): AdherenceMatrix {
       ),
     ].flatMap((part) => part ?? []),
     notes: [
-      "In each cell: the share met and met of counted. Whether the target was reached in these records is said of practices and chairs, never of a person, and says nothing of chance. What is not recorded counts as not met. In the order of the codes, never ranked.",
+      `In each cell: the share met and met of counted. Whether the target was reached in these records is said of practices and chairs, never of a person, and says nothing of chance. ${unrecordedOfAll} In the order of the codes, never ranked.`,
       "Figures are of this period alone. Where units are few, a criterion's own page opens on four quarters.",
       ...(flagged
         ? [
@@ -165,13 +168,17 @@ function rowOf(
 ): Omit<MatrixRow, "cells"> {
   const measure = criterionMeasure(criterion);
   const differ = whole !== undefined && whole.target === undefined;
-  const changed = whole?.changedOn ?? [];
+  const began = of.began?.get(criterion.id) ?? [];
+  const changed = (whole?.changedOn ?? []).filter((one) => !began.includes(one));
   return {
     measure,
     title: criterion.title,
     href: measureAddress(measure, { ...of.filters, span: "quarter" }),
     target: differ ? "targets differ" : `target ${setShare(criterion.target)}`,
-    changed: changed.length > 0 ? `changed on ${changed.map(day).join(", ")}` : "",
+    changed: [
+      ...(began.length > 0 ? [`in force since ${began.map(day).join(", ")}`] : []),
+      ...(changed.length > 0 ? [`changed on ${changed.map(day).join(", ")}`] : []),
+    ].join(", "),
     whole: matrixCell("whole", whole, of),
   };
 }

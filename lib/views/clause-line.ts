@@ -11,6 +11,7 @@ import { conditionWords, isWhatever } from "./protocol/condition-words";
 import { foundWords } from "./protocol/found-words";
 import type { OwnWords } from "./protocol/own-words";
 import { count } from "./quantity";
+import { sumWords } from "./sum-words";
 
 /** A clause of a criterion with what was found, and the clauses that it is made of. */
 export type ClauseLine = {
@@ -63,7 +64,7 @@ export function clauseLine(clause: Clause, of: ClauseSources): ClauseLine | null
     words: conditionWords(condition, { unit: of.unit, own: of.own }),
     mark,
     state,
-    found: value ? foundWords(field, value.found) : sumWords(inner, of),
+    found: value ? foundWords(field, value.found) : sumWords(inner, of.unit),
     sources: value ? sourcesOfField(value.field, of).map(({ place }) => placeWords(place)) : [],
     parts: inner.parts.flatMap((part) => clauseLine(part, of) ?? []),
     items: inner.items ? itemTable(inner, of) : null,
@@ -73,15 +74,6 @@ export function clauseLine(clause: Clause, of: ClauseSources): ClauseLine | null
 function innermost(clause: Clause): Clause {
   const [only, more] = clause.parts;
   return only && !more ? innermost(only) : clause;
-}
-
-function sumWords({ condition, sum, items = [] }: Clause, of: ClauseSources): string | null {
-  if (!("total" in condition) || sum === undefined) return null;
-  const field = listOf(of.unit, condition.of)?.fields.find(
-    ({ name }) => name === condition.total[0],
-  );
-  const asked = items.filter((one) => one.asked === true).length;
-  return `${foundWords(field, sum)} known, in ${count(asked)} of ${count(items.filter(({ item }) => item.row !== null).length)}`;
 }
 
 /** What the other criteria lack, as often as they lack it. */

@@ -73,7 +73,7 @@ export function compositeView(
       visits: scoreWords(figure, figure.visits, unitNames.visits),
     })),
     about: [
-      "An opportunity is one criterion at one visit. It is met when every unit there that is neither left out nor excepted is met, so that a visit of many canals weighs no more. Not recorded counts as not met, and stands apart.",
+      "An opportunity is one criterion at one visit. It is met when every unit there that is neither left out nor excepted is met, so that a visit of many canals weighs no more. What is not recorded is among those counted and stands apart from what was not met.",
       "Everything met: of the visits with an opportunity, those at which each was met, all or none.",
       leftOutWords(criteria),
       ...(clinicians ? [ofCliniciansWords(criteria)] : []),

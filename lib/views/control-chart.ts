@@ -37,7 +37,7 @@ export function controlChart(of: ControlChartOf): ControlChart {
   const values = rows.flatMap((row) => [row.value, row.lower, row.upper, row.centre]);
   const unit = axisUnit(chart, measure);
   return {
-    title: `${titleOf(measure)}, ${of.whose ? `${of.whose}, ` : ""}${spanWords(line.points)}: ${findingWords(rows, signals)}`,
+    title: `${titleOf(measure)}, ${of.whose ? `${of.whose}, ` : ""}${spanWords(line.points)}: ${findingWords(rows, signals, chart !== "g" && chart !== "t")}`,
     axis: axisOf(
       withRoom(values.filter((value) => value !== null)),
       unit,
@@ -133,15 +133,24 @@ function signalsOf(segment: TimeSegment, rows: readonly ControlRow[], measure: M
   ];
 }
 
-function findingWords(rows: readonly ControlRow[], signals: readonly string[]): string {
+/** Of fewer points nothing is said: with them runs have no rule either (lib/statistics/run-chart; common practice). */
+const fewestToTell = 10;
+
+function findingWords(
+  rows: readonly ControlRow[],
+  signals: readonly string[],
+  monthly: boolean,
+): string {
   if (rows.every((row) => row.value === null)) return "nothing to draw";
   if (signals.length > 0)
     return signals.length === 1
       ? "one signal to look at"
       : `${count(signals.length)} signals to look at`;
-  return rows.some((row) => row.upper !== null)
-    ? "no signal, nothing here that chance alone would not draw"
-    : "no limits can be drawn";
+  const drawn = rows.filter((row) => row.value !== null).length;
+  if (rows.every((row) => row.upper === null)) return "no limits can be drawn";
+  if (drawn < fewestToTell)
+    return `${count(drawn)} ${monthly ? (drawn === 1 ? "month" : "months") : drawn === 1 ? "point" : "points"}, too few to tell a signal from chance`;
+  return "no signal, nothing here that chance alone would not draw";
 }
 
 function cellsOf(row: ControlRow, point: TimePoint, measure: Measured, chart: ChartName): string[] {

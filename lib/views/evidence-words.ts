@@ -3,14 +3,16 @@ import { type Clause, clauseOf } from "@/lib/protocol/explain";
 import type { JudgedUnit } from "@/lib/protocol/judged-unit";
 import { fieldsIn } from "@/lib/protocol/looked-at";
 import { fieldOf, listOf } from "@/lib/protocol/vocabulary";
+import { ownReasonWords } from "./protocol/code-words";
 import { foundWords } from "./protocol/found-words";
+import type { OwnWords } from "./protocol/own-words";
 import { count } from "./quantity";
-import { reasonWords } from "./reason-words";
 
 /** What the records hold of all that a criterion looks at, in words; what is not there says so. */
 export function evidenceWords(
   criterion: Criterion,
   unit: Pick<JudgedUnit, "fields" | "lists"> & { readonly exception?: string | null },
+  own: OwnWords = {},
 ): string[] {
   const looked = {
     all: [criterion.population, ...criterion.exclusions.map(({ when }) => when), criterion.met],
@@ -22,7 +24,9 @@ export function evidenceWords(
   const lists = listClauses(clauseOf(criterion.met, unit)).map((clause) =>
     listWords(criterion, clause),
   );
-  const exception = unit.exception ? [`exception entered: ${reasonWords(unit.exception)}`] : [];
+  const exception = unit.exception
+    ? [`exception entered: ${ownReasonWords(unit.exception, own)}`]
+    : [];
   return [...new Set([...fields, ...lists, ...exception])];
 }
 

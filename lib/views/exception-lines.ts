@@ -1,7 +1,8 @@
 import type { AdherenceCriterion } from "./adherence-report";
 import { unitName } from "./measure-words";
+import { ownReasonWords } from "./protocol/code-words";
+import type { OwnWords } from "./protocol/own-words";
 import { count, percent } from "./quantity";
-import { reasonWords } from "./reason-words";
 
 /** Units of a criterion that were rightly not met, by the coded reason. */
 export type ExceptionLine = {
@@ -15,7 +16,10 @@ export type ExceptionLine = {
 };
 
 /** The exceptions of a report, criterion by criterion, the most frequent reason first. */
-export function exceptionLines(criteria: readonly AdherenceCriterion[]): ExceptionLine[] {
+export function exceptionLines(
+  criteria: readonly AdherenceCriterion[],
+  own: OwnWords = {},
+): ExceptionLine[] {
   return criteria.flatMap(({ criterion, lines }) =>
     lines.flatMap((line) =>
       Object.entries(line.figure.excepted)
@@ -24,7 +28,7 @@ export function exceptionLines(criteria: readonly AdherenceCriterion[]): Excepti
           id: `${criterion.id}/${line.about}/${reason}`,
           criterion: criterion.title,
           about: line.about,
-          reason: reasonWords(reason),
+          reason: ownReasonWords(reason, own),
           units: `${count(units)} ${unitName(line.figure, units)}`,
           share: `${percent(units / line.eligible)} of ${count(line.eligible)} eligible`,
         })),

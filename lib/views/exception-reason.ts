@@ -1,5 +1,5 @@
 import type { Criterion } from "@/lib/protocol/criterion";
-import { ownReasonWords } from "./protocol/code-words";
+import { reasonWords } from "./reason-words";
 
 /** A practice's own words for a code. */
 export type OwnReason = {
@@ -16,7 +16,7 @@ export function exceptionReasonWords(
   own: readonly OwnReason[],
 ): string {
   const found = own.find((one) => one.practice === practice && one.code === reason);
-  return found?.words ?? ownReasonWords(reason, {});
+  return found?.words ?? reasonWords(reason);
 }
 
 /** The reasons that can be chosen: those of the criterion's list, then the practice's own that are in use. */

@@ -91,7 +91,7 @@ export function explanationView(of: ExplanationOf): ExplanationView {
             canal,
           })
         : null,
-    ...outcomeMark(criterion, counted),
+    ...outcomeMark(criterion, counted, of.own),
     because: becauseWords(of),
     steps: stepsOf(of, explanation),
   };
@@ -100,6 +100,7 @@ export function explanationView(of: ExplanationOf): ExplanationView {
 function stepsOf(of: ExplanationOf, explanation: Explanation): ExplanationStep[] {
   const { criterion, unit } = of;
   const settled = (step: Explanation["settledBy"]) => explanation.settledBy === step;
+  const leftOut = of.counted.outcome === "excluded";
   const lines = (clause: Explanation["met"], isDemand = false) =>
     [clauseLine(clause, { ...sourcesOf(of), isDemand })].filter((line) => line !== null);
   return [
@@ -136,13 +137,17 @@ function stepsOf(of: ExplanationOf, explanation: Explanation): ExplanationStep[]
       id: "met",
       title: "Is the demand met?",
       settled: settled("met"),
-      says: truthWords(
-        explanation.met.truth,
-        "Yes.",
-        "No.",
-        "That cannot be told: something is not recorded.",
-      ),
-      clauses: lines(explanation.met, true),
+      ...(leftOut
+        ? { says: notAsked, clauses: [] }
+        : {
+            says: truthWords(
+              explanation.met.truth,
+              "Yes.",
+              "No.",
+              "That cannot be told: something is not recorded.",
+            ),
+            clauses: lines(explanation.met, true),
+          }),
     },
     ...(criterion.exceptions
       ? [
@@ -150,13 +155,15 @@ function stepsOf(of: ExplanationOf, explanation: Explanation): ExplanationStep[]
             id: "exception",
             title: "Is there a coded reason why it was rightly not met?",
             settled: settled("exception"),
-            says: exceptionWords(of),
+            says: leftOut ? notAsked : exceptionWords(of),
             clauses: [],
           },
         ]
       : []),
   ];
 }
+
+const notAsked = "That is not asked: the unit is left out before.";
 
 function exceptionWords({ criterion, unit, explanation, own }: ExplanationOf): string {
   if (explanation.met.truth === true) return "It needs none.";
@@ -182,7 +189,7 @@ function becauseWords({ explanation, counted, unit }: ExplanationOf): string {
   if (counted.outcome === "met") return "Every part of the demand that is needed holds.";
   return counted.outcome === "not met"
     ? "What is recorded shows that the demand was not met."
-    : "What is recorded does not show whether the demand was met. It counts as not met, and is told apart.";
+    : "What is recorded does not show whether the demand was met. It is not recorded, which is never “not met”; the share met is of all that are counted, and this is one of them.";
 }
 
 function truthWords(truth: boolean | undefined, yes: string, no: string, unknown: string): string {

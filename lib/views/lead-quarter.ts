@@ -65,6 +65,8 @@ export type LeadQuarterOf = {
   readonly criteria: readonly Criterion[];
   /** Criteria in the chosen period, by group, practice, and clinician or chair. */
   readonly adherence: readonly Figure[];
+  /** By the id of a criterion, the days of the period on which it came into force where it was not before. */
+  readonly began?: ReadonlyMap<string, readonly string[]>;
   /** Measures as they are shown across clinicians: rates with few units on four quarters. */
   readonly across: readonly Figure[];
   readonly composites: readonly CompositeFigure[];
@@ -111,6 +113,7 @@ export function leadQuarterView(of: LeadQuarterOf): LeadQuarter {
       whole: wholeName(of),
       criteria: of.criteria,
       figures: of.adherence,
+      ...(of.began ? { began: of.began } : {}),
       flags: of.flags,
       filters,
     }),

@@ -38,6 +38,7 @@ export function matrixCell(
   const { about, estimate, numerator, denominator, notMet, notRecorded } = figure;
   const outcome = notMet > 0 ? "not-met" : notRecorded > 0 ? "not-recorded" : undefined;
   const practice = about.kind === "chair" ? about.practice : of.filters.practice;
+  const chair = about.kind === "chair" ? about.code : undefined;
   const clinician = about.kind === "clinician" ? about.key : undefined;
   return {
     id,
@@ -48,7 +49,7 @@ export function matrixCell(
       flag: flagOf(of.flags, figure) ?? null,
       href: measureAddress(
         figure.measure,
-        { ...of.filters, practice, span: "quarter", clinician, outcome },
+        { ...of.filters, practice, span: "quarter", clinician, chair, outcome },
         "#records",
       ),
     },

@@ -10,10 +10,12 @@ import { type FigureRow, figureRow } from "./figure-row";
 import { inOrderOfCodes, intervalChart, rowLabel } from "./interval-chart";
 import { measureAddress } from "./lead-address";
 import { definitionOf, populationOf, sourceOf, titleOf, unitName } from "./measure-words";
+import type { StandingInPeriod } from "./protocol/standing-in-period";
 import { count, percent, setShare } from "./quantity";
 import { type StrataView, strataView } from "./strata-view";
 import { basisWords } from "./stratum-words";
 import { toldApart } from "./told-apart";
+import { unrecordedWords } from "./unrecorded-words";
 
 export type MeasureView = {
   readonly measure: string;
@@ -27,6 +29,8 @@ export type MeasureView = {
   readonly wholeIs: string;
   /** There is no unit in the period that is shown. */
   readonly empty: boolean;
+  /** Of a criterion that was in force on no day of it: that, and since when it is. */
+  readonly notInForce: string | null;
   /** Across clinicians; null where the measure is not told apart by clinician. */
   readonly across: IntervalChart | null;
   readonly clinicians: readonly FigureRow[];
@@ -59,6 +63,8 @@ export type MeasureViewOf = {
         readonly clinicians: number;
       }[]
     | null;
+  /** Since when a criterion is in force; null for what is no criterion. */
+  readonly standing: StandingInPeriod | null;
 };
 
 /** A measure's page in words and rows. */
@@ -82,9 +88,10 @@ export function measureView(of: MeasureViewOf): MeasureView {
   return {
     measure,
     title: titleOf(measured),
-    facts: factsOf(measured, of.figures),
+    facts: factsOf(measured, of.figures, of.standing),
     population: whole ? populationLines(whole) : [],
     empty: (group?.population ?? 0) === 0,
+    notInForce: of.standing?.notInForce ?? null,
     whole: whole
       ? figureRow(whole, of.practice ? `practice ${of.practice}` : "all practices")
       : null,
@@ -127,7 +134,11 @@ function named(group: Figure, practice: string | undefined): Figure {
   return practice ? { ...group, about: { kind: "practice", code: practice } } : group;
 }
 
-function factsOf(measured: Measured, figures: readonly Figure[]): MeasureView["facts"] {
+function factsOf(
+  measured: Measured,
+  figures: readonly Figure[],
+  standing: StandingInPeriod | null,
+): MeasureView["facts"] {
   const { measure, criterion } = measured;
   const why = criterion?.rationale ?? measures.find((one) => one.id === measure)?.why;
   const methods = methodWords(figures);
@@ -139,6 +150,7 @@ function factsOf(measured: Measured, figures: readonly Figure[]): MeasureView["f
     ...(criterion
       ? [{ term: "Target", words: `${setShare(criterion.target)}. ${criterion.targetSource}` }]
       : []),
+    ...(standing ? [{ term: "In force", words: sentence(standing.standing) }] : []),
     ...(methods
       ? [
           {
@@ -151,6 +163,10 @@ function factsOf(measured: Measured, figures: readonly Figure[]): MeasureView["f
       ? [{ term: "None seen", words: ruleOfThree }]
       : []),
   ];
+}
+
+function sentence(words: string): string {
+  return `${words.charAt(0).toUpperCase()}${words.slice(1)}.`;
 }
 
 const alike =
@@ -168,7 +184,7 @@ function populationLines(whole: Figure): string[] {
       ? `Left out, each under the first reason that applies: ${excluded}.`
       : "None is left out.",
     ...(excepted ? [`Not met with a coded reason, taken out as exceptions: ${excepted}.`] : []),
-    `Not recorded: ${count(whole.notRecorded)}. ${whole.criterion ? "They count as not met." : "They are in no estimate."}`,
+    `Not recorded: ${count(whole.notRecorded)}. ${whole.criterion ? unrecordedWords(whole.criterion) : "They are in no estimate."}`,
   ];
 }
 

@@ -3,6 +3,7 @@ import { measureOf, measures } from "@/lib/measures/measures";
 import { criterionId } from "@/lib/protocol/criterion";
 import { defaults } from "@/lib/protocol/defaults/defaults";
 import { criterionPopulation } from "./criterion-population";
+import { unrecordedWords } from "./unrecorded-words";
 
 /** The title of a measure or criterion. */
 export function titleOf({ measure, criterion }: Measured): string {
@@ -23,7 +24,7 @@ export function titleAt(address: string): string | null {
 export function definitionOf({ measure, criterion }: Measured): string {
   if (!criterion) return measureOf(measure).definition;
   const left = criterion.exclusions.map((one) => one.inWords);
-  return `${criterion.statement} Units met, of those eligible and not excepted; what is not recorded counts as not met.${left.length > 0 ? ` Left out: ${left.join("; ")}.` : ""}`;
+  return `${criterion.statement} Units met, of those eligible and not excepted. ${unrecordedWords(criterion)}${left.length > 0 ? ` Left out: ${left.join("; ")}.` : ""}`;
 }
 
 /** Which units are counted, in words. */

@@ -24,8 +24,13 @@ export type SummaryLine = {
 type Own = { readonly figure: Figure; readonly comparison: Comparison };
 type Told = Own & { readonly difference: Difference };
 
-/** What a clinician's page comes to: first the settled differences, what chance does to so many, then the criteria. */
-export function ownSummary(own: readonly Own[]): SummaryLine[] {
+/**
+ * What a clinician's page comes to: first the settled differences, what chance does to so many, then the criteria. What
+ * has few units in the quarter is told over four, and its line says so.
+ *
+ * @param quarter the name of the period that the page is of
+ */
+export function ownSummary(own: readonly Own[], quarter: string): SummaryLine[] {
   const told = own.filter(({ figure }) => !tooFewToTell(figure));
   const compared = told.flatMap((one): Told[] => {
     const difference = ownDifference(one.figure, one.comparison);
@@ -36,28 +41,34 @@ export function ownSummary(own: readonly Own[]): SummaryLine[] {
   );
   const settled = compared.filter(({ difference }) => difference.settled);
   const criteria = told.flatMap(({ figure }) =>
-    figure.kind === "rate" && figure.criterion ? [criterionLine(figure)] : [],
+    figure.kind === "rate" && figure.criterion ? [criterionLine(figure, quarter)] : [],
   );
   return [
-    ...settled.map(settledLine),
-    ...chanceLine(compared.length, settled.length, untold.length),
+    ...settled.map((one) => settledLine(one, quarter)),
+    ...chanceLine(compared, settled.length, untold.length, quarter),
     ...criteria,
   ];
 }
 
-function settledLine({ figure, comparison, difference }: Told): SummaryLine {
+function settledLine({ figure, comparison, difference }: Told, quarter: string): SummaryLine {
   const other = comparison.estimate === null ? "" : valueWords(figure, comparison.estimate);
   const units = figure.kind === "median" ? figure.n : figure.denominator;
   return {
     id: `difference ${figure.measure}`,
     href: addressOf(figure),
-    title: titleOf(figure),
+    title: titleWithin(figure, quarter),
     words: `yours ${ownEstimate(figure)} (${count(units)} ${unitName(figure, units)}), ${shortName(comparison)} ${other} (${count(comparison.n)}): ${moreOrLess(figure, difference.estimate)}, 95 % interval ${rangeMoreOrLess(figure, difference)}, outside what chance alone easily gives`,
     look: true,
   };
 }
 
-function chanceLine(compared: number, settled: number, untold: number): SummaryLine[] {
+function chanceLine(
+  told: readonly Told[],
+  settled: number,
+  untold: number,
+  quarter: string,
+): SummaryLine[] {
+  const compared = told.length;
   if (compared === 0)
     return untold === 0
       ? []
@@ -65,6 +76,13 @@ function chanceLine(compared: number, settled: number, untold: number): SummaryL
   const left =
     untold === 0 ? "" : `. Too few patients stand behind another ${count(untold)} to judge`;
   const those = compared === 1 ? "One difference was" : `${count(compared)} differences were`;
+  const wide = told.filter(({ figure }) => figure.period !== quarter).length;
+  const spans =
+    wide === 0
+      ? ""
+      : wide === compared
+        ? ", over four quarters"
+        : `, ${count(compared - wide)} of this quarter and ${count(wide)} over four`;
   const apart =
     settled === 0
       ? "these records tell none apart"
@@ -73,7 +91,7 @@ function chanceLine(compared: number, settled: number, untold: number): SummaryL
   const byChance = Number((compared * (1 - level)).toFixed(2));
   return [
     chance(
-      `${those} judged, ${apart}. Where nobody differs chance alone would set about ${byChance} of ${count(compared)} outside; this page makes no adjustment for how many there are${left}`,
+      `${those} judged${spans}: ${apart}. Where nobody differs chance alone would set about ${byChance} of ${count(compared)} outside; this page makes no adjustment for how many there are${left}`,
     ),
   ];
 }
@@ -82,17 +100,21 @@ function chance(words: string): SummaryLine {
   return { id: "chance", href: null, title: "All comparisons", words, look: false };
 }
 
-function criterionLine(figure: RateFigure): SummaryLine {
+function criterionLine(figure: RateFigure, quarter: string): SummaryLine {
   const missed = figure.notMet + figure.notRecorded;
   const list =
     missed === 0 ? "none to look at" : `${count(missed)} ${unitName(figure, missed)} to look at`;
   return {
     id: figure.measure,
     href: addressOf(figure),
-    title: titleOf(figure),
+    title: titleWithin(figure, quarter),
     words: `${inTheseRecords(figure).words} in these records, ${list}`,
     look: figure.inTheseRecords === "not reached",
   };
+}
+
+function titleWithin(figure: Figure, quarter: string): string {
+  return `${titleOf(figure)}${figure.period === quarter ? "" : ", over four quarters"}`;
 }
 
 function addressOf({ measure }: Figure): string {

@@ -1,9 +1,9 @@
 import type { Measured } from "@/lib/measures/measured";
 import { measureOf } from "@/lib/measures/measures";
 import { day } from "./day";
+import { exceptionReasonWords, type OwnReason } from "./exception-reason";
 import { explanationAddress } from "./explanation-address";
 import { visitAddress } from "./lead-address";
-import { ownReasonWords } from "./protocol/code-words";
 import { count, quantity } from "./quantity";
 
 /** A unit behind a figure, as the store lists it. */
@@ -59,11 +59,15 @@ export function statesOf({
   return names.map((name) => ({ name, words: stateWords[name]?.words ?? name }));
 }
 
-/** @param visits may the viewer open the page of a visit */
+/**
+ * @param visits may the viewer open the page of a visit
+ * @param own the practices' own reasons
+ */
 export function unitLine(
   { measure, criterion }: Measured,
   unit: UnitBehind,
   visits = true,
+  own: readonly OwnReason[] = [],
 ): UnitLine {
   const { words, mark } = stateWords[unit.state] ?? { words: unit.state, mark: null };
   const value =
@@ -91,7 +95,7 @@ export function unitLine(
             .join(", "),
     state: [
       unit.state === "recorded" && value ? value : words,
-      unit.reason ? ownReasonWords(unit.reason, {}) : "",
+      unit.reason ? exceptionReasonWords(unit.reason, unit.practice, own) : "",
     ]
       .filter(Boolean)
       .join(": "),

@@ -22,6 +22,7 @@ const drawn: Record<UpkeepState, Pick<DrawnDay, "shape" | "tone">> = {
   out: { shape: "◆", tone: "plain" },
   none: { shape: "?", tone: "plain" },
   unused: { shape: "□", tone: "faint" },
+  unasked: { shape: "–", tone: "faint" },
 };
 
 export type UpkeepLegend = {
@@ -72,7 +73,7 @@ export function upkeepCalendar(
         : [];
     }),
     list: rows
-      .filter((row) => row.inUse && upkeepState(row, task) !== "done")
+      .filter((row) => row.inUse && !["done", "unasked"].includes(upkeepState(row, task)))
       .map((row) => ({
         id: `${row.practice}/${row.chair}/${row.day}`,
         chair: row.chair,
@@ -86,8 +87,10 @@ export function upkeepCalendar(
 export function summaryOf(rows: readonly UpkeepRow[], task: string, several = false): string {
   const days = (some: number) =>
     `${count(some)} ${several ? "chair-" : ""}${some === 1 ? "day" : "days"}`;
-  const used = rows.filter((row) => row.inUse);
-  const unused = rows.length - used.length;
+  const asked = rows.filter((row) => upkeepState(row, task) !== "unasked");
+  const used = asked.filter((row) => row.inUse);
+  const unused = asked.length - used.length;
+  if (rows.length > 0 && asked.length === 0) return "The task was asked for on none of these days.";
   return [
     used.length === 0
       ? `No ${several ? "chair-day" : "day"} in use.`
@@ -111,12 +114,13 @@ function calendarOf(
   return dayCalendar(period, shown, unused, until);
 }
 
-/** Only a rinse has a least time; days not in use are told apart only where something is written down of one. */
+/** Only a rinse has a least time; days not in use or not asked for are told apart only where there are some. */
 function legendOf(rows: readonly UpkeepRow[], task: string): UpkeepLegend[] {
   return upkeepStates.flatMap((state) => {
     const some = rows.filter((row) => upkeepState(row, task) === state).length;
     const timed = state === "short" || state === "untimed";
-    if ((timed && task !== lineRinse) || (state === "unused" && some === 0)) return [];
+    if ((timed && task !== lineRinse) || (["unused", "unasked"].includes(state) && some === 0))
+      return [];
     return [{ shape: drawn[state].shape, words: stateWords(state, task), days: count(some) }];
   });
 }

@@ -22,6 +22,8 @@ export type UpkeepRow = {
   readonly day: string;
   /** The chair's line carried irrigant. */
   readonly inUse: boolean;
+  /** False on a day on which the practice did not have the task yet, or no longer. */
+  readonly asked?: boolean;
   /** None where there is no record. */
   readonly devices: readonly UpkeepDeviceRow[];
 };
@@ -34,15 +36,18 @@ export const upkeepStates = [
   "out",
   "none",
   "unused",
+  "unasked",
 ] as const;
 export type UpkeepState = (typeof upkeepStates)[number];
 
 /**
  * The state of a chair's day: what is worst of its devices in service, as the criterion looks at them. Out of service
- * where all are; unused where something is written down of a day on which the chair was not in use.
+ * where all are; unused where something is written down of a day on which the chair was not in use; unasked where nothing is and the practice did
+ * not have the task.
  */
 export function upkeepState(row: UpkeepRow, task: string): UpkeepState {
   if (!row.inUse) return "unused";
+  if (row.asked === false && row.devices.length === 0) return "unasked";
   if (row.devices.length === 0) return "none";
   const states = row.devices.map((device) => deviceState(device, task));
   const worst = (["not-done", "short", "untimed", "done"] as const).find((one) =>
@@ -55,7 +60,7 @@ export function upkeepState(row: UpkeepRow, task: string): UpkeepState {
 export function deviceState(
   { status, durationS }: UpkeepDeviceRow,
   task: string,
-): Exclude<UpkeepState, "none" | "unused"> {
+): Exclude<UpkeepState, "none" | "unused" | "unasked"> {
   if (status === "out-of-service") return "out";
   if (status === "not-done") return "not-done";
   if (task !== lineRinse) return "done";
@@ -70,7 +75,7 @@ export function stateWords(state: UpkeepState, task: string): string {
 
 /** What a day's record says, device by device. */
 export function dayWords(row: UpkeepRow, task: string): string {
-  if (row.devices.length === 0) return words.none;
+  if (row.devices.length === 0) return words[row.asked === false ? "unasked" : "none"];
   const said = row.devices.map((one) => {
     const of = deviceWords(one, task);
     return one.device ? `${one.device} ${of}` : of;
@@ -80,7 +85,7 @@ export function dayWords(row: UpkeepRow, task: string): string {
 
 /** A task in words, by the practices' own words where they have some. */
 export function taskWords(task: string, own: ReadonlyMap<string, string>): string {
-  const words = own.get(task) ?? reasonWords(task.replace(/^own-/, ""));
+  const words = own.get(task) ?? reasonWords(task);
   return words.charAt(0).toUpperCase() + words.slice(1);
 }
 
@@ -109,6 +114,7 @@ const words: Record<UpkeepState, string> = {
   out: "out of service",
   none: "no record",
   unused: "recorded, chair not in use",
+  unasked: "in use, the task not asked for",
 };
 const rinseWords: Partial<Record<UpkeepState, string>> = {
   done: "rinsed 30 s or longer",

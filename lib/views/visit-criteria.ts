@@ -5,6 +5,7 @@ import { evidenceWords } from "./evidence-words";
 import { exceptionAddress } from "./exception-address";
 import { explanationAddress, type UnitPlace } from "./explanation-address";
 import { outcomeMark } from "./outcome-mark";
+import type { OwnWords } from "./protocol/own-words";
 
 /** A unit of a criterion at the visit. */
 export type UnitAtVisit = {
@@ -35,14 +36,15 @@ export type VisitCriterion = {
   }[];
 };
 
-/** The criteria with their units at the visit. */
+/** The criteria with their units at the visit. @param own the practice's own terms */
 export function visitCriteria(
   criteria: readonly Criterion[],
   units: readonly UnitAtVisit[],
   at: Pick<UnitPlace, "practice" | "sessionId" | "chair" | "day">,
+  own: OwnWords = {},
 ): VisitCriterion[] {
   return criteria.map((criterion) => {
-    const own = units
+    const these = units
       .filter((unit) => unit.criterion.id === criterion.id)
       .sort((one, other) => inTradeOrder(one.canal, other.canal));
     return {
@@ -52,12 +54,12 @@ export function visitCriteria(
         ? criterion.statement
         : `${criterion.statement} It is the chair's day that counts, not the clinician.`,
       none:
-        own.length > 0
+        these.length > 0
           ? null
           : criterion.unit === "chair-day"
             ? "No continuous delivery in this chair on the day."
             : "Nothing of this visit is looked at.",
-      units: own.map((unit) => ({
+      units: these.map((unit) => ({
         id: `${unit.canal}/${unit.seq ?? ""}`,
         unit:
           unit.canal !== ""
@@ -65,7 +67,7 @@ export function visitCriteria(
             : criterion.unit === "chair-day"
               ? "the chair's day"
               : "the visit",
-        ...stateOf(criterion, unit.outcome),
+        ...stateOf(criterion, unit.outcome, own),
         why: explanationAddress(criterion.id, {
           ...at,
           sessionId: criterion.unit === "chair-day" ? null : at.sessionId,
@@ -80,7 +82,7 @@ export function visitCriteria(
               canal: unit.canal,
             })
           : null,
-        evidence: evidenceWords(criterion, unit.unit).join("; "),
+        evidence: evidenceWords(criterion, unit.unit, own).join("; "),
       })),
     };
   });
@@ -91,7 +93,11 @@ export function mayBeExcepted({ exceptions, unit }: Criterion, { outcome }: Outc
   return exceptions !== null && unit !== "chair-day" && outcome !== "met" && outcome !== "excluded";
 }
 
-function stateOf(criterion: Criterion, outcome: Outcome): { mark: string; state: string } {
-  const { mark, outcome: state } = outcomeMark(criterion, outcome);
+function stateOf(
+  criterion: Criterion,
+  outcome: Outcome,
+  own: OwnWords,
+): { mark: string; state: string } {
+  const { mark, outcome: state } = outcomeMark(criterion, outcome, own);
   return { mark, state };
 }

@@ -43,9 +43,10 @@ beforeAll(async () => {
     })),
   });
   await pool().query(
-    `insert into own_terms (practice, kind, code, words, by, retired) values
-       ('OAK', 'task', 'own-suction', 'Suction filter', 'x', true), ('OAK', 'task', 'own-motor', 'Motor oiled', 'x', false),
-       ('OAK', 'task', 'own-gone', 'Gone', 'x', true)`,
+    `insert into own_terms (practice, kind, code, words, by, at, retired) values
+       ('OAK', 'task', 'own-suction', 'Suction filter', 'x', '2026-07-01', true),
+       ('OAK', 'task', 'own-motor', 'Motor oiled', 'x', '2026-07-04 23:30+00', false),
+       ('OAK', 'task', 'own-gone', 'Gone', 'x', '2026-07-01', true)`,
   );
 });
 afterAll(async () => {

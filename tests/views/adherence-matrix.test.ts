@@ -103,7 +103,7 @@ describe("The matrix", () => {
     expect(byChair?.blocks[0]?.columns.map(({ name }) => name)).toEqual(["2, P1"]);
     expect(byChair?.blocks[0]?.rows.map(({ title }) => title)).toEqual(["Irrigation line rinsed"]);
     expect(byChair?.blocks[0]?.rows[0]?.cells[0]?.counted?.href).toBe(
-      "/lead/measures/criterion/line-rinse?period=2026-Q3&practice=P1&span=quarter&outcome=not-met#records",
+      "/lead/measures/criterion/line-rinse?period=2026-Q3&practice=P1&span=quarter&chair=2&outcome=not-met#records",
     );
   });
 });

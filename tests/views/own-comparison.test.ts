@@ -123,12 +123,15 @@ test("none seen is told by the rule of three for unrelated and for wholly alike 
 });
 
 test("the summary rests on settled differences, and says what chance alone does to so many", () => {
-  const summary = ownSummary([
-    { figure: own, comparison: othersMedian(19.4, ends(18.5, 20.5)) },
-    { figure: few, comparison: others },
-    { figure: alike, comparison: others },
-    { figure: { ...own, clustered: null }, comparison: othersMedian(30, ends(29, 31)) },
-  ]);
+  const summary = ownSummary(
+    [
+      { figure: own, comparison: othersMedian(19.4, ends(18.5, 20.5)) },
+      { figure: few, comparison: others },
+      { figure: alike, comparison: others },
+      { figure: { ...own, clustered: null }, comparison: othersMedian(30, ends(29, 31)) },
+    ],
+    own.period,
+  );
   expect(summary.map(({ id, look }) => [id, look])).toEqual([
     ["difference separation-per-use", true],
     ["chance", false],
@@ -138,12 +141,29 @@ test("the summary rests on settled differences, and says what chance alone does 
   );
   // 0.05 × 3, by hand.
   expect(summary[1]?.words).toBe(
-    "3 differences were judged, 1 outside what chance alone easily gives. Where nobody differs chance alone would set about 0.15 of 3 outside; this page makes no adjustment for how many there are. Too few patients stand behind another 1 to judge",
+    "3 differences were judged: 1 outside what chance alone easily gives. Where nobody differs chance alone would set about 0.15 of 3 outside; this page makes no adjustment for how many there are. Too few patients stand behind another 1 to judge",
+  );
+});
+
+test("a line of four quarters says so, and the judged are told apart by it", () => {
+  const wide = { ...alike, period: "2025-10-01..2026-09-30" };
+  const summary = ownSummary(
+    [
+      { figure: own, comparison: othersMedian(19.4, ends(18.5, 20.5)) },
+      { figure: wide, comparison: others },
+    ],
+    own.period,
+  );
+  expect(summary[0]?.title).toMatch(/, over four quarters$/);
+  expect(summary[1]?.words).toMatch(
+    /^2 differences were judged, 1 of this quarter and 1 over four: 1 outside/,
   );
 });
 
 test("nothing judged is said as that", () => {
   const unjudged = { figure: { ...own, clustered: null }, comparison: othersMedian(30, null) };
-  expect(ownSummary([unjudged])[0]?.words).toMatch(/^none could be judged, as too few patients/);
-  expect(ownSummary([{ figure: own, comparison: noComparison("") }])).toEqual([]);
+  expect(ownSummary([unjudged], own.period)[0]?.words).toMatch(
+    /^none could be judged, as too few patients/,
+  );
+  expect(ownSummary([{ figure: own, comparison: noComparison("") }], own.period)).toEqual([]);
 });

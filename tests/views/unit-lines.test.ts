@@ -64,6 +64,18 @@ test("what is left out or excepted says why", () => {
   });
 });
 
+test("an excepted unit bears the practice's own words for its reason, else the words of the exceptions' form", () => {
+  const excepted = { ...unit, state: "excepted", value: null };
+  const words = (reason: string) =>
+    unitLine(measured("criterion/chelator"), { ...excepted, reason }, true, [
+      { practice: "P1", code: "own-short", words: "The chair was needed", retired: true },
+      { practice: "P2", code: "own-long", words: "Elsewhere", retired: false },
+    ]).state;
+  expect(words("own-short")).toBe("excepted: The chair was needed");
+  expect(words("own-long")).toBe("excepted: long");
+  expect(words("alternative")).toBe("excepted: another agent was used instead");
+});
+
 test("a chair on a day has no visit to lead to", () => {
   const day = {
     ...unit,

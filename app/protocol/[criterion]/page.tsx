@@ -10,6 +10,7 @@ import { PageHead } from "../../_parts/page-head";
 import { rightly } from "../../_parts/rightly";
 import { Section } from "../../_parts/section";
 import { within } from "../../_parts/within";
+import { Elsewhere } from "../_page/elsewhere";
 import { PracticePicker } from "../_page/practice-picker";
 import { Stated } from "../_page/stated";
 import { Versions } from "../_page/versions";
@@ -31,6 +32,7 @@ export default async function CriterionPage(props: {
     return <AskedWrong title="A criterion" wrong={page.wrong} path="/protocol" />;
   const { found } = page;
   if (!found) notFound();
+  if ("elsewhere" in found) return <Elsewhere id={id} of={found.elsewhere} />;
   const { practice } = found;
   return (
     <>
@@ -80,7 +82,6 @@ export default async function CriterionPage(props: {
                 name: "from",
                 type: "date",
                 required: true,
-                min: found.today,
                 defaultValue: found.today,
                 hint: "Today or later: its figures up to then stay as they are.",
               },

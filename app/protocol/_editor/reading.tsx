@@ -12,7 +12,7 @@ export function Reading(props: { sentence: string; counted: string | null; count
       <p className="note" id="reads-as">
         {props.sentence}
       </p>
-      <h2>What it would have done</h2>
+      <h2 id="would-have-done">What it would have done</h2>
       {props.counted === null ? (
         <p>There are no records yet that could be counted.</p>
       ) : (
@@ -26,7 +26,22 @@ export function Reading(props: { sentence: string; counted: string | null; count
         </div>
       )}
       {view && wrong.length === 0 ? <CountTable view={view} stale={waiting} /> : null}
+      {props.counted === null ? null : <Strip counts={props.counts} />}
     </aside>
+  );
+}
+
+/** The count in a line at the foot of a narrow screen, where the rest of it is far from what is edited. */
+function Strip(props: { counts: Counts }) {
+  const { view, wrong, waiting } = props.counts;
+  const says = wrong.length > 0 ? "Not counted yet" : view ? view.short : "Counting …";
+  return (
+    <a
+      href="#would-have-done"
+      className={waiting ? "editor-strip editor-stale-strip" : "editor-strip"}
+    >
+      {says}
+    </a>
   );
 }
 
@@ -83,8 +98,8 @@ function CountTable(props: { view: NonNullable<Counts["view"]>; stale: boolean }
         </div>
       ))}
       <p className="hint">
-        What is not recorded counts as not met. The links open what was recorded, and how the
-        version in force judges it.
+        What is not recorded is among those counted, apart from what was not met. The links open
+        what was recorded, and how the version in force judges it.
       </p>
     </div>
   );

@@ -28,7 +28,7 @@ export function SavePart(props: {
     startTransition(() => props.send({ from, reason }));
   };
   return (
-    <form className="editor-save form" aria-label="Put in force" onSubmit={submit}>
+    <form className="editor-save form" aria-label="Put in force" noValidate onSubmit={submit}>
       <h2>From when, where and why</h2>
       <Field
         label="From"
@@ -36,7 +36,6 @@ export function SavePart(props: {
         type="date"
         required
         value={from}
-        min={view.earliest}
         hint={view.fromWords}
         error={answer.wrong?.from}
         onChange={({ target }) => setFrom(target.value)}

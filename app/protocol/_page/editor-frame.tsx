@@ -37,7 +37,7 @@ export async function EditorFrame(props: {
             {` · ${view.practices.find(({ code }) => code === view.practice)?.name ?? view.practice}`}
           </>
         }
-        lead="Choose what it counts and what it demands. Beside it stands how it reads and what it would have done to the last quarter of the records. Nothing holds until you put it in force."
+        lead="Choose what it counts and what it demands. Beside it stands how it reads and what it would have done to the last full quarter of the records. Nothing holds until you put it in force."
       />
       <Editor view={view} />
       <Cautions />

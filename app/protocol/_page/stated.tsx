@@ -48,7 +48,7 @@ export function Stated(props: { page: CriterionPage }) {
             <li key={one}>{one}</li>
           ))}
         </ul>
-        Where what would settle it is missing, the unit is not recorded, which is never “not met”.
+        {words.unrecorded}
       </dd>
       <dt>Target</dt>
       <dd>

@@ -61,9 +61,9 @@ export default async function ReportPage(props: { searchParams: Address }) {
         </dl>
         <p>
           Every record of the period is counted; nothing is sampled. A rate is the units met, of
-          those eligible and not excepted; what is not recorded counts as not met and stands apart.
-          “In these records” says whether the target was reached; “beyond chance” whether that is
-          settled at this number of units.
+          those eligible and not excepted; what is not recorded is among them and stands apart from
+          what was not met. “In these records” says whether the target was reached; “beyond chance”
+          whether that is settled at this number of units.
         </p>
         {report.people.length > 0 ? (
           <TableBox label="People behind the records">

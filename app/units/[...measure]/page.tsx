@@ -63,7 +63,7 @@ export default async function UnitsPage(props: Props) {
       {view.lines.length > 0 ? (
         <UnitTable lines={view.lines} named={view.named} />
       ) : (
-        <NothingToShow what="No unit is like this.">
+        <NothingToShow what={view.notInForce ?? "No unit is like this."}>
           <p>Choose another outcome or period.</p>
         </NothingToShow>
       )}

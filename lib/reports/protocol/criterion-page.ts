@@ -1,6 +1,7 @@
 import { protocolReach } from "@/lib/access/reach";
 import type { Viewer } from "@/lib/access/viewer";
 import { defaults, notInForceAtFirst } from "@/lib/protocol/defaults/defaults";
+import type { Protocol } from "@/lib/protocol/protocol";
 import { ownTerms } from "@/lib/store/protocol/own-terms";
 import { protocolWithin } from "@/lib/store/protocol/versions";
 import { withdrawnVersions } from "@/lib/store/protocol/withdrawn-versions";
@@ -36,12 +37,24 @@ export type CriterionPage = {
   readonly today: string;
 };
 
-/** All that a criterion states in a practice, and its versions; null where the practice has no such criterion. @throws Refused, AskedWrongly */
+/** A criterion that the practice has not, but others have. */
+export type CriterionElsewhere = {
+  readonly elsewhere: {
+    readonly title: string;
+    readonly practice: PracticeRow;
+    readonly has: readonly PracticeRow[];
+  };
+};
+
+/**
+ * All that a criterion states in a practice, and its versions; where others have it, which; null where none that the
+ * viewer may see has it. @throws Refused, AskedWrongly
+ */
 export async function criterionPage(
   viewer: Viewer,
   id: string,
   address: Address,
-): Promise<CriterionPage | null> {
+): Promise<CriterionPage | CriterionElsewhere | null> {
   const reach = protocolReach(viewer);
   const { practices, practice, today, mayChange } = await askedPractice(reach, address);
   if (!practice) return null;
@@ -52,7 +65,7 @@ export async function criterionPage(
     withdrawnVersions(reach, practice.code, id),
   ]);
   const state = criterionState(protocol, of);
-  if (!state) return null;
+  if (!state) return elsewhere(protocol, id, practice, practices);
   const own = ownWordsOf(terms.filter((one) => one.practice === practice.code));
   const { title, statement, rationale, source, targetSource } = state.latest;
   return {
@@ -69,6 +82,18 @@ export async function criterionPage(
     mayChange,
     today,
   };
+}
+
+function elsewhere(
+  protocol: Protocol,
+  id: string,
+  practice: PracticeRow,
+  practices: readonly PracticeRow[],
+): CriterionElsewhere | null {
+  const versions = protocol.versions.filter(({ criterion }) => criterion.id === id);
+  const has = practices.filter(({ code }) => versions.some((one) => one.practice === code));
+  const title = versions.at(-1)?.criterion.title;
+  return title === undefined || has.length === 0 ? null : { elsewhere: { title, practice, has } };
 }
 
 function atFirst(id: string, own: OwnWords): CriterionPage["atFirst"] {

@@ -7,7 +7,7 @@ import { dataState } from "@/lib/store/quality/data-state";
 import { practicesWithin } from "@/lib/store/records/practices";
 import { criterionState } from "@/lib/views/protocol/criterion-state";
 import { type EditorView, editorView } from "@/lib/views/protocol/editor-view";
-import type { Address } from "../asked-period";
+import { type Address, AskedWrongly } from "../asked-period";
 import { askedPractice } from "./asked-practice";
 
 /**
@@ -25,7 +25,7 @@ export async function editorPage(
   if (!practice) return null;
   if (!mayChange)
     throw new Refused(`The protocol of practice ${practice.code} is not yours to change.`);
-  const [protocol, terms, practices, { lastDay }] = await Promise.all([
+  const [protocol, terms, practices, { firstDay, lastDay }] = await Promise.all([
     protocolWithin(lead),
     ownTerms(lead),
     practicesWithin(lead),
@@ -33,13 +33,18 @@ export async function editorPage(
   ]);
   const state =
     id === null ? null : criterionState(protocol, { id, practice: practice.code, today });
-  if (state === undefined) return null;
+  if (state === undefined) {
+    if (protocol.versions.some(({ criterion }) => criterion.id === id))
+      throw new AskedWrongly(`${practice.name} has no such criterion; another practice has.`);
+    return null;
+  }
   return editorView({
     state,
     practice,
     practices,
     terms: terms.filter((one) => one.practice === practice.code),
     today,
+    firstDay,
     lastDay,
   });
 }

@@ -3,15 +3,14 @@ import { type FiguresReach, leadReach, narrowed } from "@/lib/access/reach";
 import type { Viewer } from "@/lib/access/viewer";
 import type { Criterion } from "@/lib/protocol/criterion";
 import { readCriterion } from "@/lib/protocol/read-criterion";
-import { dayAfter, type Period, quarterOf } from "@/lib/records/period";
+import type { Period } from "@/lib/records/period";
 import { judgedCounts, judgedExamples } from "@/lib/store/figures/judged";
 import { ownTerms } from "@/lib/store/protocol/own-terms";
 import { protocolWithin } from "@/lib/store/protocol/versions";
 import { dataState } from "@/lib/store/quality/data-state";
-import { day } from "@/lib/views/day";
 import { explanationAddress } from "@/lib/views/explanation-address";
-import { periodWords } from "@/lib/views/period-words";
 import { addedUp } from "@/lib/views/protocol/added-up";
+import { countedQuarter } from "@/lib/views/protocol/counted-quarter";
 import { criterionState } from "@/lib/views/protocol/criterion-state";
 import { settled } from "@/lib/views/protocol/edit/editable";
 import { ownWordsOf } from "@/lib/views/protocol/own-words";
@@ -27,6 +26,7 @@ import { readInput, type Wrong } from "../read-input";
 import { jsonText, practiceCodes } from "./json-text";
 import { ofCriterion } from "./put-in-force";
 import { todayIn } from "./today-in";
+import { wordless } from "./wordless";
 
 /** How many examples of each outcome. */
 const each = 3;
@@ -37,7 +37,7 @@ const asked = z.object({
 });
 
 /**
- * What a criterion as it is edited would have done to the quarter of the last recorded day, beside the version in
+ * What a criterion as it is edited would have done to the last full quarter, beside the version in
  * force; or what must be set before it can be counted. @throws Refused
  */
 export async function previewCriterion(
@@ -56,10 +56,10 @@ export async function previewCriterion(
       ),
     };
   const criterion = settled(result.read);
-  const { lastDay } = await dataState(reach);
-  if (lastDay === null)
+  const { firstDay, lastDay } = await dataState(reach);
+  if (firstDay === null || lastDay === null)
     return { wrong: { form: "There are no records yet that could be counted." } };
-  const period = quarterOf(lastDay);
+  const { period, words } = countedQuarter(firstDay, lastDay);
   const own = ownWordsOf(await ownTerms(reach));
   const parts = practices.map((practice) => narrowed(reach, practice));
   const [proposed, now, examples] = await Promise.all([
@@ -73,7 +73,7 @@ export async function previewCriterion(
   return {
     view: previewView({
       unit: criterion.unit,
-      period: soFar(period, lastDay),
+      period: words,
       proposed,
       now,
       examples: fewOfEach(examples.flat()),
@@ -81,26 +81,6 @@ export async function previewCriterion(
         isNew ? visitOf(example) : explanationAddress(criterion.id, example),
       own,
     }),
-  };
-}
-
-/** The quarter, and up to when it is recorded where it is not over. */
-function soFar(period: Period, lastDay: string): string {
-  const whole = dayAfter(lastDay, 1) >= period.until;
-  return `${periodWords(period)}${whole ? "" : `, recorded up to ${day(lastDay)}`}`;
-}
-
-/** The same criterion for whoever counts: its words make no difference, and may not be there yet. */
-function wordless(criterion: unknown): unknown {
-  if (typeof criterion !== "object" || criterion === null) return criterion;
-  const texts = ["title", "statement", "rationale", "source", "targetSource"];
-  const { exclusions } = criterion as { exclusions?: unknown };
-  return {
-    ...criterion,
-    ...Object.fromEntries(texts.map((text) => [text, "-"])),
-    ...(Array.isArray(exclusions)
-      ? { exclusions: exclusions.map((one) => ({ ...one, inWords: "-" })) }
-      : {}),
   };
 }
 

@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { leadReach } from "@/lib/access/reach";
+import { type FiguresReach, leadReach } from "@/lib/access/reach";
 import type { Viewer } from "@/lib/access/viewer";
 import type { Criterion } from "@/lib/protocol/criterion";
 import { defaults } from "@/lib/protocol/defaults/defaults";
@@ -9,11 +9,15 @@ import { isDay } from "@/lib/records/period";
 import { putInForce } from "@/lib/store/protocol/change-protocol";
 import { freeOwnId } from "@/lib/store/protocol/free-own-id";
 import { protocolWithin } from "@/lib/store/protocol/versions";
+import { practicesWithin } from "@/lib/store/records/practices";
+import { day } from "@/lib/views/day";
 import { settled } from "@/lib/views/protocol/edit/editable";
+import { joined } from "@/lib/views/protocol/field-sentence";
 import { readInput, type Wrong } from "../read-input";
 import { jsonText, practiceCodes } from "./json-text";
 import { todayIn } from "./today-in";
 import { withoutTerms } from "./without-terms";
+import { wordless } from "./wordless";
 
 export const beginning = z.object({
   from: z
@@ -35,16 +39,16 @@ export async function putCriterionInForce(
 ): Promise<{ readonly id: string } | { readonly wrong: Wrong }> {
   const reach = leadReach(viewer);
   const input = readInput(chosen, typed);
-  if ("wrong" in input) return input;
-  const { from, practices, reason, isNew } = input.read;
-  const named = isNew ? withOwnId(input.read.criterion) : input.read.criterion;
-  const result = readCriterion(named, { inForce: true });
-  if ("wrong" in result)
+  const result = readEdited(typed);
+  // All that is missing is told at once, of the form and of the criterion.
+  if ("wrong" in input || "wrong" in result)
     return {
-      wrong: Object.fromEntries(
-        result.wrong.map(({ path, message }) => [`${ofCriterion}${path}`, message]),
-      ),
+      wrong: {
+        ...("wrong" in input ? input.wrong : {}),
+        ...("wrong" in result ? result.wrong : {}),
+      },
     };
+  const { from, practices, reason, isNew } = input.read;
   const read = settled(result.read);
   const criterion = isNew ? { ...read, id: await freeOwnId(reach, read.id) } : read;
   const unfit = isNew ? undefined : unfitUnit(criterion, await protocolWithin(reach));
@@ -54,12 +58,40 @@ export async function putCriterionInForce(
   const today = await todayIn(reach, practices);
   const prevented = await putInForce(reach, { practices, criterion, from, today, reason });
   if (prevented.length > 0)
-    return {
-      wrong: {
-        from: `In ${prevented.join(", ")} it was in force since that day, and a change never alters a past figure: choose today or later.`,
-      },
-    };
+    return { wrong: { from: await tooEarly(reach, prevented, practices, { from, today }) } };
   return { id: criterion.id };
+}
+
+/** Why a change may not begin on a day that has passed, in one sentence. */
+async function tooEarly(
+  reach: FiguresReach,
+  prevented: readonly string[],
+  practices: readonly string[],
+  { from, today }: { readonly from: string; readonly today: string },
+): Promise<string> {
+  const names = (await practicesWithin(reach))
+    .filter(({ code }) => prevented.includes(code))
+    .map(({ name }) => name);
+  const where = practices.length > 1 ? ` in ${joined(names, "and")}` : "";
+  return `A change never alters a past figure, and on ${day(from)} this criterion was already in force${where}: choose today, ${day(today)}, or a later day.`;
+}
+
+/** What is sent of the criterion, or all that is wrong with it: what it demands too, where it still lacks words. */
+function readEdited(
+  typed: Readonly<Record<string, string>>,
+): { readonly read: Criterion } | { readonly wrong: Wrong } {
+  const sent = jsonText.safeParse(typed.criterion);
+  // What did not arrive whole is said of the form.
+  if (!sent.success) return { wrong: {} };
+  const named = typed.isNew === "yes" ? withOwnId(sent.data) : sent.data;
+  const [result, sense] = [named, wordless(named)].map((one) =>
+    readCriterion(one, { inForce: true }),
+  );
+  if (result && "read" in result) return result;
+  const parts = [result, sense].flatMap((one) => (one && "wrong" in one ? one.wrong : []));
+  const wrong: Record<string, string> = {};
+  for (const { path, message } of parts) wrong[`${ofCriterion}${path}`] ??= message;
+  return { wrong };
 }
 
 function withOwnId(criterion: unknown): unknown {

@@ -1,12 +1,13 @@
 import type { FiguresReach } from "@/lib/access/reach";
 import type { ByReason } from "@/lib/measures/tally";
-import type { Criterion } from "@/lib/protocol/criterion";
+import { type Criterion, criterionMeasure } from "@/lib/protocol/criterion";
 import type { Period } from "@/lib/records/period";
 import { pool } from "../database";
 import { protocolWithin } from "../protocol/versions";
 import { fillIn } from "./criterion/fill-in";
 import { Parameters } from "./criterion/parameters";
 import { definedUnits } from "./criterion/units-sql";
+import { keptLacking } from "./kept-lacking";
 
 /** What a definition makes of the units of a period, whatever is in force. */
 export type JudgedCounts = {
@@ -40,7 +41,7 @@ export async function judgedCounts(
   period: Period,
 ): Promise<JudgedCounts> {
   const parameters = parametersOf(reach, period);
-  const units = await unitsOf(reach, criterion, parameters);
+  const units = await unitsOf(reach, criterion, period, parameters);
   const { rows } = await pool().query<{ outcome: string; reason: string | null; units: number }>(
     `select ${outcome} as outcome, ${reason} as reason, sum(weight)::int as units from (${units}) u where not shared group by 1, 2`,
     parameters.values,
@@ -69,7 +70,7 @@ export async function judgedExamples(
   each: number,
 ): Promise<readonly JudgedExample[]> {
   const parameters = parametersOf(reach, period);
-  const units = await unitsOf(reach, criterion, parameters);
+  const units = await unitsOf(reach, criterion, period, parameters);
   const { rows } = await pool().query<JudgedExample>(
     `with judged as (
       select *, ${outcome} as outcome, ${reason} as reason,
@@ -95,9 +96,12 @@ function parametersOf(reach: FiguresReach, period: Period): Parameters {
 async function unitsOf(
   reach: FiguresReach,
   criterion: Criterion,
+  period: Period,
   parameters: Parameters,
 ): Promise<string> {
-  const judging = { protocol: await protocolWithin(reach), parameters };
+  const protocol = await protocolWithin(reach);
+  const lacking = await keptLacking(reach, protocol, [criterionMeasure(criterion)], [period]);
+  const judging = { protocol, parameters, lacking };
   return fillIn(definedUnits(criterion, judging), {
     place:
       "($1::text[] is null or practice = any($1)) and local_day >= $2::date and local_day < $3::date",

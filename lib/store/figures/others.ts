@@ -1,12 +1,13 @@
 import type { FiguresReach, OwnReach } from "@/lib/access/reach";
 import type { ClusterCounts, ClusteredMedian, MedianEnds } from "@/lib/measures/tally";
-import type { Protocol } from "@/lib/protocol/protocol";
 import type { Period } from "@/lib/records/period";
 import { pool } from "../database";
 import { protocolWithin } from "../protocol/versions";
 import { type ClusterRow, clusterSums, clustersOf } from "./cluster-sums-sql";
 import { type ComparedWith, comparedWith, type Pair, type Target } from "./compared-with";
 import { Parameters } from "./criterion/parameters";
+import type { Judging } from "./criterion/units-sql";
+import { keptLacking } from "./kept-lacking";
 import { othersOrders } from "./others-orders";
 import { beside, parameters as first } from "./others-sql";
 import { isContinuous } from "./unit-sql";
@@ -59,7 +60,12 @@ export async function others(
   ];
   const found = kinds
     .filter((measures) => measures.length > 0)
-    .map((measures) => standingOf({ ...asked, measures }, pairs, protocol));
+    .map(async (measures) => {
+      const lacking = within(reach, pairs)
+        ? await keptLacking(reach, protocol, measures, asked.periods)
+        : undefined;
+      return standingOf({ ...asked, measures }, pairs, { protocol, lacking });
+    });
   return (await Promise.all(found)).flat();
 }
 
@@ -67,11 +73,11 @@ export async function others(
 async function standingOf(
   asked: OthersAsked,
   pairs: readonly Pair[],
-  protocol: Protocol,
+  judging: Omit<Judging, "parameters">,
 ): Promise<Others[]> {
   const parameters = new Parameters(first(asked.periods, pairs));
   const { rows } = await pool().query<Counts>(
-    `${beside(asked.measures, { protocol, parameters })}, each as (
+    `${beside(asked.measures, { ...judging, parameters })}, each as (
       select worker, period, measure, other, sum(units) as units, sum(numerator) as numerator
       from beside group by worker, period, measure, other
     ), standing as (
@@ -98,6 +104,13 @@ async function standingOf(
     const order = ordered.get(`${worker}\n${period}\n${measure}`);
     return { worker, period, measure, n, numerator, clusters, ...nothing, ...order };
   });
+}
+
+/** Peers may have worked at practices beyond the reach. */
+function within(reach: FiguresReach | OwnReach, pairs: readonly Pair[]): boolean {
+  if ("clinicianKey" in reach) return false;
+  const { practices } = reach;
+  return practices === null || pairs.every(({ practice }) => practices.includes(practice));
 }
 
 const nothing = { median: null, quartiles: null, bounds: null, clustered: null } as const;

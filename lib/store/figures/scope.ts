@@ -30,11 +30,12 @@ export function scopeOf(reach: FiguresReach | OwnReach, by: readonly SubjectKind
       : ["null::text as clinician", "null::text as worker"]),
   ].join(", ");
   const worker = own ? reach.clinicianKey : null;
+  const whose = own ? "worker = $5" : "true";
   return {
-    withUnits: (unitSql) => `${placed(unitSql)}, subjects as (
+    withUnits: (unitSql) => `${placed(unitSql, whose)}, subjects as (
         select u.*, s.kind, s.key from placed u ${subjects}
       )`,
-    withCells: (unitSql, byPatient) => `${placed(unitSql)}, cells as (
+    withCells: (unitSql, byPatient) => `${placed(unitSql, whose)}, cells as (
         select ${told}, ${byPatient ? "cluster" : "null::text as cluster"}, measure, period, shared, excluded, excepted, sum(units) as units, sum(numerator) as numerator,
           sum(denominator) as denominator, sum(missing) as missing, count(value) filter (where excluded is null) as n
         from placed group by 1, 2, 3, 4, 5, measure, period, shared, excluded, excepted
@@ -62,7 +63,7 @@ const subjects = `cross join lateral
   where s.kind = any($6::text[]) and s.key is not null and (not u.shared or s.kind = 'clinician')`;
 
 /** Every unit once for each period it lies in. Days are joined one by one, as PostgreSQL hashes equal days but not spans. */
-function placed(unitSql: string): string {
+function placed(unitSql: string, whose: string): string {
   return `
       with ends as (
         select min(local_day) as first, max(local_day) as last from visit_facts
@@ -70,15 +71,12 @@ function placed(unitSql: string): string {
         select p.period, day::date as day from ends,
           unnest($1::int[], $2::date[], $3::date[]) as p(period, since, until),
           generate_series(greatest(since, ends.first), least(until - 1, ends.last), interval '1 day') as day
-      ), units as (${fillIn(unitSql, within)})
+      ), units as (${fillIn(unitSql, { place, whose })})
       , placed as (
         select u.*, p.period from units u join periods p on p.day = u.local_day where $5::text is null or u.worker = $5
       )`;
 }
 
 // The days stand as parameters of their own, so that PostgreSQL plans with them.
-const within = {
-  place:
-    "($4::text[] is null or practice = any($4)) and local_day >= $7::date and local_day < $8::date",
-  whose: "($5::text is null or worker = $5)",
-};
+const place =
+  "($4::text[] is null or practice = any($4)) and local_day >= $7::date and local_day < $8::date";

@@ -7,7 +7,9 @@ import { protocolWithin } from "../protocol/versions";
 import { clusterSums, clustersOf } from "./cluster-sums-sql";
 import type { Asked, CountRow } from "./counted";
 import { Parameters } from "./criterion/parameters";
+import type { Judging } from "./criterion/units-sql";
 import { instrumentCounts } from "./instruments";
+import { keptLacking } from "./kept-lacking";
 import { medians, type Order } from "./medians";
 import { scopeOf } from "./scope";
 import { stratumOf } from "./stratum-sql";
@@ -26,7 +28,10 @@ export async function tallies(reach: FiguresReach | OwnReach, asked: Asked): Pro
     ? await protocolWithin(reach)
     : defaultProtocol;
   const counted = await Promise.all(
-    together(others).map((measures) => counts(scope, { ...asked, measures }, protocol)),
+    together(others).map(async (measures) => {
+      const lacking = await keptLacking(reach, protocol, measures, asked.periods);
+      return counts(scope, { ...asked, measures }, { protocol, lacking });
+    }),
   );
   const rows = counted.flat();
   if (perInstrument) rows.push(...(await instrumentCounts(scope, asked)));
@@ -60,10 +65,10 @@ const criteriaAtATime = 4;
 async function counts(
   scope: ReturnType<typeof scopeOf>,
   asked: Asked,
-  protocol: Protocol,
+  judging: Omit<Judging, "parameters">,
 ): Promise<CountRow[]> {
   const parameters = new Parameters(scope.parameters(asked.periods));
-  const units = unitSql(asked.measures, { ...asked, judging: { protocol, parameters } });
+  const units = unitSql(asked.measures, { ...asked, judging: { ...judging, parameters } });
   const { rows } = await pool().query<CountRow>(
     `${scope.withCells(units, !asked.countsAlone)}, counts as (
     select measure, period, kind, key, ${subjectColumns},

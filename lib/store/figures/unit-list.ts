@@ -6,6 +6,7 @@ import { protocolWithin } from "../protocol/versions";
 import { fillIn } from "./criterion/fill-in";
 import { Parameters } from "./criterion/parameters";
 import { criterionUnits, type Judging } from "./criterion/units-sql";
+import { keptLacking } from "./kept-lacking";
 import { continuousValue } from "./unit-sql";
 
 /** What became of a unit of a measure or criterion. */
@@ -43,6 +44,8 @@ export type UnitsAsked = {
   readonly period: Period;
   /** Key of the clinician whose units; all where undefined. */
   readonly clinician?: string | undefined;
+  /** Those of one chair of a practice. */
+  readonly chair?: string | undefined;
   readonly state?: UnitState | undefined;
   readonly limit: number;
   readonly offset: number;
@@ -66,11 +69,14 @@ export async function unitList(
     asked.state ?? null,
     asked.limit,
     asked.offset,
+    asked.chair ?? null,
   ]);
-  const judging = { protocol: await protocolWithin(reach), parameters };
+  const protocol = await protocolWithin(reach);
+  const lacking = await keptLacking(reach, protocol, [asked.measure], [asked.period]);
+  const judging = { protocol, parameters, lacking };
   const { rows } = await pool().query<ListedUnit & { all: number }>(
     `with units as (${fillIn(listed(asked.measure, judging), within)}),
-     chosen as (select * from units where (case when $4::text is null then not shared else worker = $4 end) and ($5::text is null or state = $5))
+     chosen as (select * from units where (case when $4::text is null then not shared else worker = $4 end) and ($5::text is null or state = $5) and ($8::text is null or chair = $8))
      select u.practice, u.chair, ${named ? "u.clinician" : "null::text as clinician"}, u.local_day::text as day, v.session_id as "sessionId", v.tooth, nullif(u.canal, '') as canal, u.seq,
        u.state, u.reason, u.value, (select count(*)::int from chosen) as all
      from chosen u left join sessions v on v.id = u.visit_id

@@ -9,7 +9,9 @@ export type OwnTermRow = {
   /** Begins with own-. */
   readonly code: string;
   readonly words: string;
+  /** Who changed it last. */
   readonly by: string;
+  /** When it was added: from that day on it is asked for. */
   readonly at: Date;
   /** No longer offered; what bears it keeps its words. */
   readonly retired: boolean;
@@ -61,7 +63,7 @@ export async function rewordTerm(
 ): Promise<boolean> {
   return writeProtocol(reach, [practice], async (client) => {
     const { rowCount } = await client.query(
-      `update own_terms set words = $4, by = $5, at = now()
+      `update own_terms set words = $4, by = $5
        where practice = $1 and kind = $2 and code = $3`,
       [practice, kind, code, words, reach.by],
     );
@@ -77,7 +79,7 @@ export async function retireTerm(
 ): Promise<boolean> {
   return writeProtocol(reach, [practice], async (client) => {
     const { rowCount } = await client.query(
-      `update own_terms set retired = $4, by = $5, at = now()
+      `update own_terms set retired = $4, by = $5
        where practice = $1 and kind = $2 and code = $3`,
       [practice, kind, code, retired, reach.by],
     );

@@ -53,3 +53,18 @@ export async function upkeepTasks(reach: FiguresReach, period: Period): Promise<
   );
   return rows.map(({ task }) => task);
 }
+
+/** The first and last local day on which each practice wrote a task down, whatever the period. */
+export async function upkeepSpans(
+  reach: FiguresReach,
+  task: string,
+): Promise<
+  readonly { readonly practice: string; readonly first: string; readonly last: string }[]
+> {
+  const { rows } = await pool().query<{ practice: string; first: string; last: string }>(
+    `select practice, min(day)::text as first, max(day)::text as last from upkeep
+     where task = $2 and ($1::text[] is null or practice = any($1)) group by practice`,
+    [reach.practices, task],
+  );
+  return rows;
+}

@@ -14,7 +14,7 @@ export function taskWords(task: string, own: OwnWords): string {
 
 /** A reason to leave a unit out, or why one was excepted. */
 export function ownReasonWords(reason: string, own: OwnWords): string {
-  return own[`reason/${reason}`] ?? reasons[reason] ?? reasonWords(reason.replace(/^own-/, ""));
+  return own[`reason/${reason}`] ?? reasonWords(reason);
 }
 
 /** What is counted, as one and as several. */
@@ -44,16 +44,4 @@ const steps: Readonly<Record<string, string>> = {
 const tasks: Readonly<Record<string, string>> = {
   "line-rinse": "rinsing of the irrigation line",
   "line-dry": "drying of the irrigation line",
-};
-const reasons: Readonly<Record<string, string>> = {
-  allergy: "allergy",
-  alternative: "another agent was used instead",
-  calcified: "calcified canal",
-  "equipment-failure": "equipment failed",
-  "locator-unusable": "apex locator could not be used",
-  "not-possible": "not possible",
-  "not-tolerated": "the patient could not tolerate it",
-  "primary-tooth": "primary tooth",
-  "open-apex": "open apex",
-  "filling-not-removed": "old filling not removed",
 };

@@ -1,7 +1,7 @@
 import type { Criterion } from "@/lib/protocol/criterion";
 import { defaults } from "@/lib/protocol/defaults/defaults";
 import { spansIn } from "@/lib/protocol/may-begin";
-import type { Protocol } from "@/lib/protocol/protocol";
+import type { Protocol, Span } from "@/lib/protocol/protocol";
 
 /** How a criterion stands in a practice on a day. */
 export type CriterionState = {
@@ -10,8 +10,8 @@ export type CriterionState = {
   readonly inForce: Criterion | null;
   /** First day of that definition; null where it holds from the beginning. */
   readonly since: string | null;
-  /** Was another definition in force before that day. */
-  readonly changed: boolean;
+  /** First day of the whole time that it has been in force without a break; null where that is from the beginning. */
+  readonly began: string | null;
   /** The next change: another definition, or (null) none. */
   readonly next: { readonly from: string; readonly criterion: Criterion | null } | null;
   /** The definition to read where none is in force: the next, the last there was, else the one to begin with. */
@@ -71,9 +71,21 @@ export function criterionState(
     id,
     inForce: now?.criterion ?? null,
     since: now?.from ?? null,
-    changed: spans.some(({ from }) => now?.from && (from === null || from < now.from)) === true,
+    began: began(spans, now),
     next,
     latest,
     everBefore: spans.some(({ from }) => from === null || from < today),
   };
+}
+
+/** Versions that follow each other without a day between them are one time in force. */
+function began(spans: readonly Span[], now: Span | undefined): string | null {
+  let first = now;
+  while (first?.from) {
+    const { from } = first;
+    const before = spans.find(({ until }) => until === from);
+    if (!before) return from;
+    first = before;
+  }
+  return null;
 }

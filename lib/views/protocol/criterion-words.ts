@@ -2,6 +2,7 @@ import type { Criterion } from "@/lib/protocol/criterion";
 import { lookedAt } from "@/lib/protocol/looked-at";
 import { listOf } from "@/lib/protocol/vocabulary";
 import { setShare } from "../quantity";
+import { unrecordedWords } from "../unrecorded-words";
 import type { About } from "./about";
 import { ownReasonWords, stepWords, unitWords } from "./code-words";
 import { conditionWords, fieldAbout, isWhatever } from "./condition-words";
@@ -23,6 +24,8 @@ export type CriterionWords = {
   readonly evidence: readonly string[];
   readonly target: string;
   readonly floor: string;
+  /** What becomes of a unit of which too little is recorded. */
+  readonly unrecorded: string;
   /** Whom its figures are shown by. */
   readonly shown: string;
   /** All of it in one paragraph. */
@@ -46,8 +49,9 @@ export function criterionWords(criterion: Criterion, own: OwnWords): CriterionWo
     target: `${setShare(criterion.target)}${criterion.target < 1 ? " or more" : ""}`,
     floor:
       criterion.completenessFloor === null
-        ? "None: it is about recording itself, so what is not recorded is not met."
+        ? "None: it is about recording itself."
         : `Under ${setShare(criterion.completenessFloor)} recorded the figure is not assessable.`,
+    unrecorded: unrecordedWords(criterion),
     shown: shownOf(criterion),
     whole: [
       population,

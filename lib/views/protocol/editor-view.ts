@@ -1,10 +1,9 @@
 import { formatSteps, formatTasks } from "@/lib/protocol/condition-sense";
 import type { Criterion } from "@/lib/protocol/criterion";
 import { defaults } from "@/lib/protocol/defaults/defaults";
-import { quarterOf } from "@/lib/records/period";
 import { day } from "../day";
-import { periodWords } from "../period-words";
 import { ownReasonWords, stepWords, taskWords } from "./code-words";
+import { countedQuarter } from "./counted-quarter";
 import type { CriterionState } from "./criterion-state";
 import { newCriterion } from "./edit/beginnings";
 import { editable } from "./edit/editable";
@@ -26,8 +25,6 @@ export type EditorView = {
   readonly today: string;
   /** From when a version may begin, in words. */
   readonly fromWords: string;
-  /** Earliest day of the field; undefined where any day may be chosen. */
-  readonly earliest: string | undefined;
   /** The quarter that is counted, in words; null where there are no records. */
   readonly counted: string | null;
 };
@@ -46,12 +43,13 @@ export function editorView(of: {
   readonly practices: readonly { readonly code: string; readonly name: string }[];
   readonly terms: readonly Term[];
   readonly today: string;
+  /** First and last recorded day; null where there are no records. */
+  readonly firstDay: string | null;
   readonly lastDay: string | null;
 }): EditorView {
-  const { state, today } = of;
+  const { state, today, firstDay, lastDay } = of;
   const criterion = state?.latest ?? newCriterion();
   const own = ownWordsOf(of.terms);
-  const everBefore = state?.everBefore ?? false;
   return {
     criterion: editable(criterion),
     isNew: state === null,
@@ -62,8 +60,7 @@ export function editorView(of: {
     practices: of.practices.map(({ code, name }) => ({ code, name })),
     today,
     fromWords: fromWords(state, today),
-    earliest: everBefore ? today : undefined,
-    counted: of.lastDay === null ? null : periodWords(quarterOf(of.lastDay)),
+    counted: firstDay && lastDay ? countedQuarter(firstDay, lastDay).words : null,
   };
 }
 

@@ -32,6 +32,8 @@ export type JudgedExample = {
 export type PreviewView = {
   /** The whole of it in a sentence. */
   readonly finding: string;
+  /** The share met, as edited and as in force: what stays within sight where there is little room. */
+  readonly short: string;
   readonly rows: readonly {
     readonly words: string;
     readonly proposed: string;
@@ -63,6 +65,7 @@ export function previewView(of: {
   const several = (units: number) => `${count(units)} ${units === 1 ? words.one : words.several}`;
   return {
     finding: `${of.period}: it would have applied to ${several(eligible(proposed))}${shareWords(proposed)}.`,
+    short: shortWords(proposed, now),
     beside: now !== null,
     rows: rowsOf(proposed, now, own),
     examples: outcomes.flatMap(({ outcome, mark }) => {
@@ -119,6 +122,16 @@ function rowsOf(proposed: JudgedCounts, now: JudgedCounts | null, own: OwnWords)
   ];
 }
 
+function shortWords(proposed: JudgedCounts, now: JudgedCounts | null): string {
+  const of = (counts: JudgedCounts) => {
+    const rate = rateOf(counts);
+    return rate
+      ? `met ${count(counts.met)} of ${count(demanded(counts))} (${percent(rate.estimate)})`
+      : "nothing to count";
+  };
+  return `As edited: ${of(proposed)}${now ? `; in force: ${of(now)}` : ""}`;
+}
+
 function shareWords(counts: JudgedCounts): string {
   const rate = rateOf(counts);
   if (!rate) return "";
@@ -129,7 +142,7 @@ function shareWords(counts: JudgedCounts): string {
   return ` and been met in ${count(counts.met)} ${of} (${percent(rate.estimate)}, 95 % interval ${intervalWords(rate.interval)})`;
 }
 
-/** What is not recorded counts as not met. */
+/** Of all that is demanded, what is not recorded among it. */
 function rateOf(counts: JudgedCounts) {
   return rateOfCounts(counts.met, demanded(counts));
 }

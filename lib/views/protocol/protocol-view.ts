@@ -13,7 +13,7 @@ export type ProtocolLine = {
   readonly statement: string;
   readonly counts: string;
   readonly target: string;
-  /** "from the beginning", "since 3 Jul 2026"; of one not in force why it is not. */
+  /** "from the beginning, changed on 3 Jul 2026", "since 3 Jul 2026"; of one not in force why it is not. */
   readonly standing: string;
   /** Null where no change is to come. */
   readonly next: string | null;
@@ -37,13 +37,13 @@ export function protocolView(protocol: Protocol, practice: string, today: string
   };
 }
 
-/** "since 3 Jul 2026", or when it was changed last; of a criterion not in force why it is not. */
+/** "from the beginning, changed on 3 Jul 2026", "since 3 Jul 2026"; of a criterion not in force why it is not. */
 export function standingWords(state: CriterionState, protocol: Protocol, practice: string): string {
-  if (state.inForce && state.since)
-    return state.changed
-      ? `as it is now since ${day(state.since)}, before that by an earlier version`
-      : `since ${day(state.since)}`;
-  if (state.inForce) return "from the beginning";
+  if (state.inForce) {
+    const since = state.began === null ? "from the beginning" : `since ${day(state.began)}`;
+    const changed = state.since !== null && state.since !== state.began;
+    return changed ? `${since}, changed on ${day(state.since)}` : since;
+  }
   const ended = protocol.versions
     .filter((one) => one.practice === practice && one.criterion.id === state.id && !one.inForce)
     .sort((one, other) => (one.from < other.from ? 1 : -1))

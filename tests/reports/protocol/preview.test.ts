@@ -101,7 +101,7 @@ test("a new one needs no words yet, stands beside nothing, and its examples lead
   const { view } = answer;
   expect(view.beside).toBe(false);
   expect(view.finding).toMatch(
-    /^July to September 2026, recorded up to 4 Aug 2026: it would have applied to 4 canals and been met in 2 of them /,
+    /^July to September 2026 so far, recorded up to 4 Aug 2026: it would have applied to 4 canals and been met in 2 of them /,
   );
   expect(view.examples.map(({ outcome, items }) => [outcome, items.length])).toEqual([
     ...[

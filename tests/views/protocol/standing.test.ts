@@ -50,6 +50,26 @@ test("a criterion stands as it did from the beginning until a version begins", (
   expect(stateOf(of(version("2026-08-01", { practice: "SOUTH" })))?.next).toBeNull();
 });
 
+test("a change is told beside since when there was something in force without a break", () => {
+  const standing = (protocol: Protocol, id = floor.id) => {
+    const state = stateOf(protocol, id);
+    return state && standingSentence(state, protocol, "NORTH");
+  };
+  expect(standing(of(version("2026-07-01"), version("2026-07-10")))).toBe(
+    "In force from the beginning, changed on 10 Jul 2026.",
+  );
+  expect(
+    standing(
+      of(version("2026-06-01", { criterion: own }), version("2026-07-10", { criterion: own })),
+      own.id,
+    ),
+  ).toBe("In force since 1 Jun 2026, changed on 10 Jul 2026.");
+  // Out of force in between: what holds now began after the gap.
+  expect(standing(of(version("2026-06-01", { inForce: false }), version("2026-07-01")))).toBe(
+    "In force since 1 Jul 2026.",
+  );
+});
+
 test("one that ends, has ended, or has not begun says so", () => {
   const ends = of(version("2026-08-01", { inForce: false }));
   const state = stateOf(ends);
@@ -150,6 +170,7 @@ test("a preview says what would have been, beside what is in force, with example
   expect(view.finding).toBe(
     "July to September 2026: it would have applied to 11 canals and been met in 8 of the 10 that are not excepted (80.0 %, 95 % interval 49.0 % to 94.3 %).",
   );
+  expect(view.short).toBe("As edited: met 8 of 10 (80.0 %); in force: met 9 of 10 (90.0 %)");
   const row = (words: string) => view.rows.find((one) => one.words === words);
   expect(row("Eligible")).toMatchObject({ proposed: "11", now: "11" });
   expect(row("Met")).toMatchObject({ proposed: "8", now: "9" });

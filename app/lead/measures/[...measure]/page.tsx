@@ -77,7 +77,7 @@ export default async function MeasurePage(props: Props) {
       <Section id="what" title="What it is">
         {view.whole ? (
           <Figure row={view.whole} is={view.wholeIs} />
-        ) : (
+        ) : view.notInForce ? null : (
           <p className="missing">No units in this period.</p>
         )}
         <dl className="facts">
@@ -100,8 +100,14 @@ export default async function MeasurePage(props: Props) {
         )}
       </Section>
       {view.empty ? (
-        <NothingToShow what="There are no units of this measure in this period.">
-          <p>Choose another period, or ask the record keeper to bring its records in.</p>
+        <NothingToShow
+          what={view.notInForce ?? "There are no units of this measure in this period."}
+        >
+          <p>
+            {view.notInForce
+              ? "Choose another period."
+              : "Choose another period, or ask the record keeper to bring its records in."}
+          </p>
         </NothingToShow>
       ) : (
         <>

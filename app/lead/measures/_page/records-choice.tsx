@@ -1,6 +1,7 @@
+import Link from "next/link";
 import type { MeasureRecords } from "@/lib/reports/measure-records";
 
-/** Narrows the records to a clinician and an outcome; a plain form, the address carries both. */
+/** Narrows the records to a clinician and an outcome, of one chair where a chair led here; a plain form, the address carries both. */
 export function RecordsChoice(props: {
   path: string;
   records: MeasureRecords;
@@ -17,6 +18,14 @@ export function RecordsChoice(props: {
       {Object.entries(props.keep).map(([name, value]) =>
         value ? <input key={name} type="hidden" name={name} value={value} /> : null,
       )}
+      {records.chair ? (
+        <div>
+          <input type="hidden" name="chair" value={records.chair.code} />
+          <p>
+            Chair {records.chair.code} alone. <Link href={records.chair.all}>Every chair</Link>
+          </p>
+        </div>
+      ) : null}
       {records.clinicians.length > 0 ? (
         <div>
           <label htmlFor="records-clinician">Clinician</label>

@@ -92,7 +92,7 @@ const lists: Readonly<Record<string, string>> = {
     ${item("'canals/' || k.id", { place: "k.canal", rank: "null::bigint", loose: "true" }, canal("k"))}
     from canals k where k.visit_id = u.visit_id)`,
   "visit gaps": `(
-    ${item("null::text", loose, { criterion: "g.criterion" })} from gaps g where g.visit_id = u.visit_id)`,
+    ${item("null::text", loose, { criterion: "g.criterion" })} from unnest(gaps.lacking) g(criterion))`,
 };
 
 function uses(where: string): string {

@@ -1,5 +1,5 @@
 /** The type that PostgreSQL is to take a value for. */
-export type ValueType = "text" | "text[]" | "float8" | "boolean" | "date";
+export type ValueType = "text" | "text[]" | "bigint[]" | "float8" | "boolean" | "date";
 
 /** The values of a query, in the order of their numbers; the first ones stand already. */
 export class Parameters {
@@ -18,5 +18,8 @@ export class Parameters {
 }
 
 function same(one: unknown, other: unknown): boolean {
-  return typeof one === typeof other && JSON.stringify(one) === JSON.stringify(other);
+  if (one === other || typeof one !== typeof other) return one === other;
+  // Long lists are told apart by which they are, as comparing them would take longer than sending both.
+  if (Array.isArray(one) && one.length > 100) return false;
+  return JSON.stringify(one) === JSON.stringify(other);
 }

@@ -10,7 +10,15 @@ import type { Parameters } from "./parameters";
 import { exceptionSql, sourceOf, workersOf } from "./source-sql";
 
 /** What units are judged by, and where the values of the query go. */
-export type Judging = { readonly protocol: Protocol; readonly parameters: Parameters };
+export type Judging = {
+  readonly protocol: Protocol;
+  readonly parameters: Parameters;
+  /** What the other criteria lack, where that is known; else a criterion that asks for it has it found out by its query. */
+  readonly lacking?: Lacking | undefined;
+};
+
+/** Visits, and beside each what one criterion lacks there; in the order of the criteria. */
+export type Lacking = { readonly visits: readonly string[]; readonly criteria: readonly string[] };
 
 /** The fields and lists that a criterion looks at. */
 export type Evidence = Pick<JudgedUnit, "fields" | "lists">;
@@ -54,6 +62,7 @@ function spanUnits(span: Span, judging: Judging, wanted: Wanted): string {
     column: `${sql(when)} as x${place}`,
     when: `when x.x${place} then ${parameters.bind(reason, "text")}`,
   }));
+  const looksAtGaps = listsIn(criterion.met).includes("gaps");
   const reasons = [...outside, ...left.map(({ when }) => when)].join(" ");
   const settled = ["m.member", ...left.map(({ name }) => `${name} is not null`)].join(" and ");
   // offset 0 keeps PostgreSQL from putting a condition wherever its answer is used, to be worked out each time.
@@ -66,7 +75,7 @@ function spanUnits(span: Span, judging: Judging, wanted: Wanted): string {
         ${criterion.completenessFloor === null} as floorless${wanted.evidence ? ", b.evidence, b.reason as exception, b.outside" : ""}
       from (
         select ${columns}, d.excluded, y.met is true as met, y.met is false as missed, z.reason, ${exclusion} as outside${wanted.evidence ? `, ${evidenceSql(criterion, parameters)} as evidence` : ""}
-        from ${within(from, span, judging, wanted)}
+        from ${within(from, span, judging, wanted)}${looksAtGaps ? " left join gaps on gaps.visit_id = u.visit_id" : ""}
         cross join lateral (select ${sql(criterion.population)} as member offset 0) m
         cross join lateral (select ${left.map(({ column }) => column).join(", ") || "true as none"} offset 0) x
         cross join lateral (select ${reasons ? `case ${reasons} end` : "null::text"} as excluded, (${settled}) is true as settled) d
@@ -75,7 +84,6 @@ function spanUnits(span: Span, judging: Judging, wanted: Wanted): string {
         where m.member is not false
       ) b cross join lateral (${workersOf(criterion)}) w
     ) q where {whose}`;
-  const looksAtGaps = listsIn(criterion.met).includes("gaps");
   return looksAtGaps ? `(with gaps as materialized (${gaps(judging)}) ${units})` : units;
 }
 
@@ -95,16 +103,27 @@ function within(from: string, span: Span, { parameters }: Judging, wanted: Wante
   return from.replaceAll("{place}", parts.join(" and "));
 }
 
-/** What the other criteria lack at each visit asked for, whoever else worked there. */
+/** What the other criteria lack: a row a visit, so that one join finds it. */
 function gaps(judging: Judging): string {
+  const { lacking, parameters } = judging;
+  const found = lacking
+    ? `select g.* from unnest(${parameters.bind(lacking.visits, "bigint[]")}, ${parameters.bind(lacking.criteria, "text[]")}) with ordinality g(visit_id, criterion, place)`
+    : lackingSql(judging);
+  return `select visit_id, array_agg(criterion order by place) as lacking from (${found}) g group by visit_id`;
+}
+
+/** A query giving what each other criterion lacks at each visit asked for, whoever else worked there, and the criterion's place. */
+export function lackingSql(judging: Judging): string {
   const parts = criteriaOf(judging.protocol).map(
-    ({ id }) => `select visit_id, ${judging.parameters.bind(id, "text")} as criterion
+    (
+      { id },
+      place,
+    ) => `select visit_id, ${place} as place, ${judging.parameters.bind(id, "text")} as criterion
       from (${criterionUnits(id, judging, { scored: true })}) g
       where not shared and excluded is null and excepted is null and (missing or (floorless and not met))`,
   );
-  const visits =
-    "{place} and visit_id in (select visit_id from visit_facts where {place} and {whose})";
-  return parts.join("\nunion all\n").replaceAll("{whose}", "true").replaceAll("{place}", visits);
+  const all = parts.join("\nunion all\n").replaceAll("{whose}", "true");
+  return all.replaceAll("{place}", "{place} and {visited}");
 }
 
 function nothing(wanted: Wanted): string {

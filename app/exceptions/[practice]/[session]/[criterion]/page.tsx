@@ -81,7 +81,12 @@ export default async function ExceptionPage(props: { params: Params; searchParam
                 options: view.form.units,
                 defaultValue: view.form.unit,
               },
-              { label: "Reason", name: "reason", options: view.form.reasons },
+              {
+                label: "Reason",
+                name: "reason",
+                options: [{ value: "", words: "Choose a reason" }, ...view.form.reasons],
+                defaultValue: "",
+              },
             ]}
             text={{
               label: "Note, if one is needed",

@@ -4,7 +4,7 @@ import { WrittenForm } from "@/app/exceptions/_page/written-form";
 import { answerAct, askAct, closeAct, withdrawExceptionAct } from "@/app/exceptions/acts";
 import type { ExceptionThere } from "@/lib/reports/exception-unit";
 
-/** One exception, what was asked about it, and what can be done by whoever looks at it. */
+/** One exception that stands or was withdrawn, what was asked about it, and what can be done by whoever looks at it. */
 export function There(props: {
   of: ExceptionThere;
   at: { readonly practice: string; readonly session: string; readonly criterion: string };
@@ -19,12 +19,20 @@ export function There(props: {
         <span className="small soft">
           {of.clinician}; {of.source}. {of.remark}
         </span>
+        {of.withdrawn ? (
+          <>
+            {" "}
+            <span className="tag">withdrawn</span>{" "}
+            <span className="small soft">by {of.withdrawn}: it counts no longer.</span>
+          </>
+        ) : null}
       </p>
       {of.note ? <p>Note: {of.note}</p> : null}
-      {of.mayWithdraw ? (
+      {of.mayWithdraw || of.withdrawn ? (
         <AnsweringForm
           act={withdrawExceptionAct}
           button="Withdraw"
+          over={!of.mayWithdraw}
           kind="plain"
           row
           label={`Withdraw the exception of ${of.unit}`}
