@@ -17,8 +17,8 @@ export type Judging = {
   readonly lacking?: Lacking | undefined;
 };
 
-/** Visits, and beside each what one criterion lacks there; in the order of the criteria. */
-export type Lacking = { readonly visits: readonly string[]; readonly criteria: readonly string[] };
+/** Visits, and beside each what one criterion lacks there, in the order of the criteria; both as PostgreSQL writes arrays. */
+export type Lacking = { readonly visits: string; readonly criteria: string };
 
 /** The fields and lists that a criterion looks at. */
 export type Evidence = Pick<JudgedUnit, "fields" | "lists">;
