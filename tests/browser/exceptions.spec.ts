@@ -48,7 +48,7 @@ test("The clinician excepts a unit from the page that says why it missed, the le
   await clinician.goto(at);
   await clinician.getByRole("button", { name: "Withdraw" }).click();
   // Not only that the button is gone: it bears another name as long as the withdrawing is under way.
-  await expect(clinician.locator("#there")).toContainText("it counts no longer");
+  await expect(clinician.locator("#there")).toContainText("The exception is withdrawn.");
   await expect(clinician.getByRole("button", { name: "Withdraw" })).toHaveCount(0);
   await clinician.goto(excepted);
   expect(firstNumber(await countOf(clinician.locator("main")))).toBe(before);
