@@ -1,17 +1,6 @@
 import type { Period } from "@/lib/records/period";
 import { type Protocol, type Span, spansOf, spansWithin } from "./protocol";
 
-/**
- * Did a span begin without one of the same practice before it: then nothing was changed on its first day, the criterion
- * came into force.
- */
-export function onlyBegan({ from, practices }: Span, all: readonly Span[]): boolean {
-  if (from === null || !("only" in practices)) return false;
-  return !all.some(
-    (one) => one.until === from && "only" in one.practices && one.practices.only === practices.only,
-  );
-}
-
 /** The days of the period on which a criterion came into force where it was not before; null is every practice. */
 export function beganWithin(
   protocol: Protocol,
@@ -24,4 +13,15 @@ export function beganWithin(
     span.from !== null && span.from > period.from && onlyBegan(span, all) ? [span.from] : [],
   );
   return [...new Set(days)].sort();
+}
+
+/**
+ * Did a span begin without one of the same practice before it: then nothing was changed on its first day, the criterion
+ * came into force.
+ */
+function onlyBegan({ from, practices }: Span, all: readonly Span[]): boolean {
+  if (from === null || !("only" in practices)) return false;
+  return !all.some(
+    (one) => one.until === from && "only" in one.practices && one.practices.only === practices.only,
+  );
 }

@@ -42,8 +42,8 @@ export type UpkeepState = (typeof upkeepStates)[number];
 
 /**
  * The state of a chair's day: what is worst of its devices in service, as the criterion looks at them. Out of service
- * where all are; unused where something is written down of a day on which the chair was not in use; unasked where nothing is and the practice did
- * not have the task.
+ * where all are; unused where something is written down of a day on which the chair was not in use; unasked where
+ * nothing is and the practice did not have the task.
  */
 export function upkeepState(row: UpkeepRow, task: string): UpkeepState {
   if (!row.inUse) return "unused";

@@ -71,8 +71,8 @@ export function SavePart(props: {
                 <li key={path}>
                   <button type="button" className="plain" onClick={() => props.goTo(path)}>
                     {part}
-                  </button>
-                  : {message}
+                  </button>{" "}
+                  {message}
                 </li>
               ))}
             </ul>

@@ -64,7 +64,7 @@ export default async function UnitsPage(props: Props) {
         <UnitTable lines={view.lines} named={view.named} />
       ) : (
         <NothingToShow what={view.notInForce ?? "No unit is like this."}>
-          <p>Choose another outcome or period.</p>
+          <p>{view.notInForce ? "Choose another period." : "Choose another outcome or period."}</p>
         </NothingToShow>
       )}
       <nav className="row" aria-label="Pages of units">
