@@ -18,6 +18,7 @@ export const rolePages: Record<Role, readonly [RolePage, ...RolePage[]]> = {
   "record-keeper": [
     { path: "/records", name: "Records" },
     { path: "/records/waiting", name: "Files that wait" },
+    { path: "/records/mappings", name: "Mappings" },
     { path: "/records/held", name: "Held rows" },
     { path: "/records/corrections", name: "Corrections" },
     { path: "/records/coverage", name: "Coverage" },

@@ -3,12 +3,17 @@
 import { revalidatePath } from "next/cache";
 import { redirect } from "next/navigation";
 import { z } from "zod";
-import { recordsReach } from "@/lib/access/reach";
-import { type Tried, tryMapping } from "@/lib/reports/try-mapping";
+import { type RecordsReach, recordsReach } from "@/lib/access/reach";
 import { currentViewer } from "@/lib/reports/viewer";
-import { bringWaitingIn, dropWaitingFile } from "@/lib/reports/waiting-files";
+import {
+  bringWaitingIn,
+  dropWaitingFile,
+  keepWaitingMapping,
+  lookAnew,
+  readByKept,
+} from "@/lib/reports/waiting-change";
 import type { Answer } from "../../_parts/answer";
-import { answered } from "../../_parts/answered";
+import { answered, typed } from "../../_parts/answered";
 
 const named = z.object({ file: z.coerce.number().int().positive() });
 
@@ -26,26 +31,32 @@ export async function bringWaitingAct(_: Answer, form: FormData): Promise<Answer
   return answer;
 }
 
-export async function dropWaitingAct(_: Answer, form: FormData): Promise<Answer> {
-  return answered(form, async () => {
-    const reach = recordsReach(await currentViewer());
-    const answer = await dropWaitingFile(reach, named.parse(Object.fromEntries(form)).file);
-    revalidatePath("/records", "layout");
-    return answer;
-  });
+export async function keepWaitingMappingAct(_: Answer, form: FormData): Promise<Answer> {
+  return withFile(form, keepWaitingMapping);
 }
 
-/** What the mapping as it is now makes of the file; `whole` looks at every row. */
-export async function tryMappingAct(
-  _: { tried?: Tried },
+export async function dropWaitingAct(_: Answer, form: FormData): Promise<Answer> {
+  return withFile(form, dropWaitingFile);
+}
+
+/** Reads the file by a kept mapping. */
+export async function readByKeptAct(_: Answer, form: FormData): Promise<Answer> {
+  return withFile(form, (reach, id) => readByKept(reach, id, String(form.get("name") ?? "")));
+}
+
+/** Looks through the file anew, under what was settled by hand. */
+export async function lookAnewAct(_: Answer, form: FormData): Promise<Answer> {
+  return withFile(form, (reach, id) => lookAnew(reach, id, typed(form)));
+}
+
+function withFile(
   form: FormData,
-): Promise<Answer & { tried?: Tried }> {
-  let tried: Tried | undefined;
-  const answer = await answered(form, async () => {
-    const viewer = await currentViewer();
-    const typed = { id: String(form.get("id") ?? ""), mapping: String(form.get("mapping") ?? "") };
-    tried = await tryMapping(viewer, typed, form.get("whole") === "yes");
-    return {};
+  work: (reach: RecordsReach, id: number) => Promise<Answer>,
+): Promise<Answer> {
+  return answered(form, async () => {
+    const reach = recordsReach(await currentViewer());
+    const answer = await work(reach, named.parse(Object.fromEntries(form)).file);
+    if (answer.done) revalidatePath("/records", "layout");
+    return answer;
   });
-  return { ...answer, tried };
 }

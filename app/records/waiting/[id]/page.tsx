@@ -1,12 +1,15 @@
 import Link from "next/link";
 import { notFound } from "next/navigation";
 import { currentViewer } from "@/lib/reports/viewer";
-import { waitingFilePage } from "@/lib/reports/waiting-file";
+import { waitingFilePage } from "@/lib/reports/waiting-file-page";
 import { PageHead } from "../../../_parts/page-head";
-import { Section } from "../../../_parts/section";
-import { TableBox } from "../../../_parts/table-box";
 import { within } from "../../../_parts/within";
-import { MappingEditor } from "./_editor/mapping-editor";
+import { MappingEditor } from "../../mappings/_editor/mapping-editor";
+import { changeMappingAct } from "../../mappings/acts";
+import { BeingLooked } from "../_page/being-looked";
+import { DecimalQuestion } from "../_page/decimal-question";
+import { HowWritten } from "../_page/how-written";
+import { bringWaitingAct, keepWaitingMappingAct } from "../acts";
 
 export const metadata = { title: "A file that waits" };
 
@@ -14,54 +17,37 @@ export default async function WaitingFilePage(props: { params: Promise<{ id: str
   const { id } = await props.params;
   const view = await within(async () => waitingFilePage(await currentViewer(), Number(id)));
   if (!view) notFound();
-  const over = <Link href="/records/waiting">Back to the files that wait</Link>;
-  if (!view.mapping) return <PageHead over={over} title={view.name} lead={view.trouble ?? ""} />;
+  const head = (lead: string) => (
+    <PageHead
+      over={<Link href="/records/waiting">Back to the files that wait</Link>}
+      title={view.name}
+      lead={lead}
+    />
+  );
+  if (view.state === "looking")
+    return (
+      <>
+        {head("")}
+        <BeingLooked path={`/records/waiting/${view.id}`} />
+      </>
+    );
+  if (view.state === "trouble") return head(view.says);
+  const { decimalUnsettled } = view.editor;
   return (
     <>
-      <PageHead
-        over={over}
-        title={view.name}
-        lead={`${view.rows} rows. Say which column feeds which field; what is proposed may be wrong.`}
-      />
-      <Section id="understood" title="How it is written" note="Found by looking at the whole file.">
-        <ul>
-          {view.understood.map(({ about, says, sure }) => (
-            <li key={about}>
-              <strong>{about}</strong> ({sure}). {says}
-            </li>
-          ))}
-        </ul>
-        <TableBox label="The first rows of the file">
-          <table>
-            <thead>
-              <tr>
-                {view.columns.map(({ name }) => (
-                  <th key={name} scope="col">
-                    {name}
-                  </th>
-                ))}
-              </tr>
-            </thead>
-            <tbody>
-              {view.firstRows.slice(0, 5).map((row, line) => (
-                // biome-ignore lint/suspicious/noArrayIndexKey: rows of a file have no other name than their place.
-                <tr key={line}>
-                  {row.map((cell, place) => (
-                    <td key={view.columns[place]?.name}>{cell}</td>
-                  ))}
-                </tr>
-              ))}
-            </tbody>
-          </table>
-        </TableBox>
-      </Section>
+      {head(
+        "Say which column feeds which field. What is proposed may be wrong: look at the rows below each table. Nothing is stored before you bring the file in, and you may leave and come back.",
+      )}
+      <HowWritten key={view.reading} fileId={view.id} says={view.says} written={view.written} />
+      {decimalUnsettled === null ? null : (
+        <DecimalQuestion fileId={view.id} example={decimalUnsettled} />
+      )}
       <MappingEditor
-        id={view.id}
-        first={view.mapping}
-        columns={view.columns}
-        offers={view.offers}
-        tables={view.tables}
-        reasons={view.reasons}
+        key={`${view.id} ${view.reading}`}
+        view={view.editor}
+        bring={bringWaitingAct}
+        keepOnly={keepWaitingMappingAct}
+        keepChanged={changeMappingAct}
       />
     </>
   );

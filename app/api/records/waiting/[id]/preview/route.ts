@@ -1,0 +1,18 @@
+import { answering } from "@/app/_parts/answering";
+import { keepDraft } from "@/lib/reports/waiting-draft";
+import { inWords, sentJson } from "../../../sent-json";
+
+/** Keeps the mapping of a file that waits as far as it is made, and answers what the file's first rows become by it. */
+export async function POST(
+  request: Request,
+  context: { params: Promise<{ id: string }> },
+): Promise<Response> {
+  return answering(async (viewer) => {
+    const sent = await sentJson(request);
+    if (sent instanceof Response) return sent;
+    const { id } = await context.params;
+    const answer = await keepDraft(viewer, Number(id), sent.json);
+    if (!answer) return inWords(404, "This file waits no longer.");
+    return Response.json(answer, { status: "sentence" in answer ? 400 : 200 });
+  });
+}

@@ -1,0 +1,51 @@
+import { recordsReach } from "@/lib/access/reach";
+import type { Viewer } from "@/lib/access/viewer";
+import { saveDraft } from "@/lib/store/waiting";
+import type { PreviewView } from "@/lib/views/mapping/preview-view";
+import type { TestView } from "@/lib/views/mapping/test-view";
+import { readDraft } from "./mapping-draft";
+import { previewMapping } from "./mapping-preview";
+import { beginTest, testOf } from "./mapping-test";
+import { waitingNumbered } from "./waiting-file-page";
+
+/** A draft as a page sends it could not be taken: why, in a sentence. */
+export type NotTaken = { readonly sentence: string };
+
+/** Keeps the draft of a file that waits and says what its first rows become. Null where there is no such file. @throws Refused */
+export async function keepDraft(
+  viewer: Viewer,
+  id: number,
+  sent: unknown,
+): Promise<PreviewView | NotTaken | null> {
+  const reach = recordsReach(viewer);
+  const file = await waitingNumbered(reach, id);
+  if (!file) return null;
+  const read = readDraft(sent);
+  if ("wrong" in read) return { sentence: `This mapping cannot be used as it is: ${read.wrong}` };
+  await saveDraft(reach, id, read.draft);
+  return previewMapping(reach, file, read.draft);
+}
+
+/** Begins the test of a draft on the whole file. Null where there is no such file. @throws Refused */
+export async function testDraft(
+  viewer: Viewer,
+  id: number,
+  sent: unknown,
+): Promise<TestView | NotTaken | null> {
+  const reach = recordsReach(viewer);
+  const file = await waitingNumbered(reach, id);
+  if (!file) return null;
+  const read = readDraft(sent);
+  if ("wrong" in read) return { sentence: `This mapping cannot be used as it is: ${read.wrong}` };
+  await saveDraft(reach, id, read.draft);
+  beginTest(reach, file, read.draft);
+  return testOf(file, read.draft);
+}
+
+/** How far the test of the kept draft is. Null where there is no such file. @throws Refused */
+export async function testSoFar(viewer: Viewer, id: number): Promise<TestView | null> {
+  const file = await waitingNumbered(recordsReach(viewer), id);
+  if (!file) return null;
+  const read = readDraft(file.draft);
+  return "draft" in read ? testOf(file, read.draft) : { state: "none" };
+}
