@@ -1,6 +1,6 @@
 import type { RecordsReach } from "@/lib/access/reach";
 import type { Prisma } from "@/prisma/client/client";
-import { prisma } from "./database";
+import { pool, prisma } from "./database";
 
 /** A kept mapping; the definition is one of lib/intake/mapping, read by whoever asks. */
 export type KeptMapping = {
@@ -50,6 +50,14 @@ export async function keptMappings(_reach: RecordsReach): Promise<KeptMapping[]>
   });
 }
 
+/** All versions of one mapping, newest first. */
+export async function versionsOfMapping(
+  _reach: RecordsReach,
+  name: string,
+): Promise<KeptMapping[]> {
+  return prisma().mapping.findMany({ where: { name }, orderBy: { version: "desc" } });
+}
+
 /** One mapping by name, the newest where no version is named; null where there is none. */
 export async function mappingNamed(
   _reach: RecordsReach,
@@ -57,4 +65,22 @@ export async function mappingNamed(
   version?: number,
 ): Promise<KeptMapping | null> {
   return prisma().mapping.findFirst({ where: { name, version }, orderBy: { version: "desc" } });
+}
+
+/** From now on files are no longer recognised by the mapping, or are again. */
+export async function retireMapping(
+  _reach: RecordsReach,
+  name: string,
+  retired: boolean,
+): Promise<void> {
+  await prisma().mapping.updateMany({ where: { name }, data: { retired } });
+}
+
+/** How many files each mapping has read, by name. */
+export async function filesByMapping(_reach: RecordsReach): Promise<Map<string, number>> {
+  const { rows } = await pool().query<{ mapping: string; files: number }>(
+    `select mapping, count(distinct (import_id, name))::int as files from import_files
+     where mapping is not null group by mapping`,
+  );
+  return new Map(rows.map((row) => [row.mapping, row.files]));
 }

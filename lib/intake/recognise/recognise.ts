@@ -30,12 +30,13 @@ export async function recognise(
 ): Promise<Recognised> {
   const refuseChanged = await fileAsItWas(path, name);
   const kind = await fileKind(path, name);
-  const { layout, readings } = await layoutOf(path, name, kind, asked);
+  const { layout, readings, sheets = [] } = await layoutOf(path, name, kind, asked);
   const { votes, ...looked } = await lookedThrough(path, name, layout);
   const { notation, reading, unsettled } = votes.told();
   await refuseChanged();
   return {
     ...looked,
+    sheets,
     layout: {
       ...layout,
       decimal: asked.decimal ?? notation.decimal,
@@ -52,7 +53,7 @@ async function layoutOf(
   name: string,
   kind: FileLayout["kind"],
   asked: Partial<FileLayout>,
-): Promise<{ layout: FileLayout; readings: Reading[] }> {
+): Promise<{ layout: FileLayout; readings: Reading[]; sheets?: readonly string[] }> {
   const plain: FileLayout = {
     ...{ kind, encoding: "utf-8", separator: ",", quote: '"', headerLine: 1 },
     ...{ decimal: ".", thousands: "" },

@@ -49,6 +49,8 @@ export type ColumnProfile = {
 export type Recognised = {
   readonly layout: FileLayout;
   readonly readings: readonly Reading[];
+  /** The sheets of a workbook that have rows; none of other kinds. */
+  readonly sheets: readonly string[];
   /** Numbers as 1.234 alone: it cannot be told whether the mark is that of the decimals, and must be asked. */
   readonly decimalUnsettled: string | null;
   readonly columns: readonly ColumnProfile[];

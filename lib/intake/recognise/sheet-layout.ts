@@ -8,12 +8,19 @@ import type { Reading } from "./recognised";
 /** So many rows of a sheet tell where its header is. */
 const rowsLookedAt = 100;
 
-/** Which sheet of a workbook holds the table, and on which line its header is. @throws UnreadableFile where all are empty */
+/** What is told of a workbook: which sheet holds the table, on which line its header is, and the sheets that it may be. */
+export type SheetLayout = {
+  readonly layout: Pick<FileLayout, "sheet" | "headerLine">;
+  readonly readings: Reading[];
+  readonly sheets: readonly string[];
+};
+
+/** Looks for the table of a workbook. @throws UnreadableFile where all sheets are empty */
 export async function sheetLayout(
   path: string,
   name: string,
   asked: Partial<FileLayout>,
-): Promise<{ layout: Pick<FileLayout, "sheet" | "headerLine">; readings: Reading[] }> {
+): Promise<SheetLayout> {
   const workbook = await openWorkbook(path, name);
   try {
     const full: { title: string; rows: CutRow[] }[] = [];
@@ -29,6 +36,7 @@ export async function sheetLayout(
     return {
       layout: { sheet: taken.title, headerLine: asked.headerLine ?? line },
       readings: [sheetReading(full.length), reading],
+      sheets: full.map(({ title }) => title),
     };
   } finally {
     workbook.close();
