@@ -1,5 +1,4 @@
-import { recordsReach } from "@/lib/access/reach";
-import type { Viewer } from "@/lib/access/viewer";
+import type { RecordsReach } from "@/lib/access/reach";
 import { saveDraft } from "@/lib/store/waiting";
 import type { PreviewView } from "@/lib/views/mapping/preview-view";
 import type { TestView } from "@/lib/views/mapping/test-view";
@@ -11,13 +10,12 @@ import { waitingNumbered } from "./waiting-file-page";
 /** A draft as a page sends it could not be taken: why, in a sentence. */
 export type NotTaken = { readonly sentence: string };
 
-/** Keeps the draft of a file that waits and says what its first rows become. Null where there is no such file. @throws Refused */
+/** Keeps the draft of a file that waits and says what its first rows become. Null where there is no such file. */
 export async function keepDraft(
-  viewer: Viewer,
+  reach: RecordsReach,
   id: number,
   sent: unknown,
 ): Promise<PreviewView | NotTaken | null> {
-  const reach = recordsReach(viewer);
   const file = await waitingNumbered(reach, id);
   if (!file) return null;
   const read = readDraft(sent);
@@ -26,13 +24,12 @@ export async function keepDraft(
   return previewMapping(reach, file, read.draft);
 }
 
-/** Begins the test of a draft on the whole file. Null where there is no such file. @throws Refused */
+/** Begins the test of a draft on the whole file. Null where there is no such file. */
 export async function testDraft(
-  viewer: Viewer,
+  reach: RecordsReach,
   id: number,
   sent: unknown,
 ): Promise<TestView | NotTaken | null> {
-  const reach = recordsReach(viewer);
   const file = await waitingNumbered(reach, id);
   if (!file) return null;
   const read = readDraft(sent);
@@ -42,9 +39,9 @@ export async function testDraft(
   return testOf(file, read.draft);
 }
 
-/** How far the test of the kept draft is. Null where there is no such file. @throws Refused */
-export async function testSoFar(viewer: Viewer, id: number): Promise<TestView | null> {
-  const file = await waitingNumbered(recordsReach(viewer), id);
+/** How far the test of the kept draft is. Null where there is no such file. */
+export async function testSoFar(reach: RecordsReach, id: number): Promise<TestView | null> {
+  const file = await waitingNumbered(reach, id);
   if (!file) return null;
   const read = readDraft(file.draft);
   return "draft" in read ? testOf(file, read.draft) : { state: "none" };

@@ -11,6 +11,7 @@ import {
 } from "./address-line";
 import { criterionAddresses } from "./criterion-addresses";
 import type { Known } from "./everybody";
+import { mappingAddresses } from "./mapping-addresses";
 
 const noId = 999_999_999;
 
@@ -127,15 +128,13 @@ export function addressTable({ visit, imports, people, held }: Known): Line[] {
       "/records/coverage?period=2026-Q2&practice=QUINCE",
       keepers,
     ),
-    page("app/records/waiting/page.tsx", "/records/waiting", keepers),
-    page("app/records/waiting/[id]/page.tsx", `/records/waiting/${noId}`, keeperOnly(404)),
-    page("app/records/waiting/[id]/page.tsx", "/records/waiting/none", keeperOnly(404)),
     page("app/records/format/page.tsx", "/records/format", keepers),
     page("app/administration/page.tsx", "/administration", administrators),
     page("app/administration/practices/page.tsx", "/administration/practices", administrators),
     page("app/administration/levels/page.tsx", "/administration/levels", administrators),
 
     ...criterionAddresses(visit),
+    ...mappingAddresses(),
 
     page(visitPage, `/visits/MEDLAR/${visit.own}`, { ...leads, "clinician M-03": 200 }),
     page(visitPage, `/visits/MEDLAR/${visit.other}`, { ...leads, "clinician M-06": 200 }),

@@ -65,6 +65,10 @@ function calls({ people, imports, held, visit }: Known): Call[] {
     ...{ action: `app/records/held/acts.ts ${name}`, address: "/records/held/mends" },
     ...{ role: keepers, form },
   });
+  const mappings = (name: string, form: Record<string, string>): Call => ({
+    action: `app/records/mappings/acts.ts ${name}`,
+    ...{ address: "/records/mappings", role: keepers, form },
+  });
   const corrections = (name: string, form: Record<string, string>): Call => ({
     ...{ action: `app/records/corrections/acts.ts ${name}`, address: "/records/corrections" },
     ...{ role: keepers, form },
@@ -135,7 +139,12 @@ function calls({ people, imports, held, visit }: Known): Call[] {
     rows("goOnAct", { import: String(imports.medlar), how: "go on" }),
     waiting("bringWaitingAct", { file: "1" }),
     waiting("dropWaitingAct", { file: "1" }),
-    waiting("tryMappingAct", { id: "1", mapping: "{}", whole: "no" }),
+    waiting("keepWaitingMappingAct", { file: "1" }),
+    waiting("readByKeptAct", { file: "1", name: "Smuggled" }),
+    waiting("lookAnewAct", { file: "1", headerLine: "2" }),
+    mappings("bringMappingAct", { mapping: "{}" }),
+    mappings("retireMappingAct", { name: "Smuggled", retired: "yes" }),
+    mappings("changeMappingAct", { mapping: "{}" }),
     rows("letGoAct", { row: held.medlar, reason: "Smuggled in." }),
     rows("takeBackAct", { row: held.medlar }),
     bench("mendAlikeAct", {

@@ -47,11 +47,11 @@ async function opened(id: number) {
 
 /** Good and held rows by table, of a test of the whole file. */
 async function tested(id: number, draft: unknown): Promise<unknown> {
-  let view: TestView | { sentence: string } | null = await testDraft(keeper, id, draft);
+  let view: TestView | { sentence: string } | null = await testDraft(reach, id, draft);
   for (let tries = 0; tries < 100; tries += 1) {
     if (!view || "sentence" in view || view.state !== "running") break;
     await new Promise((resolve) => setTimeout(resolve, 50));
-    view = await testSoFar(keeper, id);
+    view = await testSoFar(reach, id);
   }
   if (!view || "sentence" in view || view.state !== "done") return view;
   return view.tables.map(({ heading, good, held }) => [heading, good, held]);
@@ -121,7 +121,7 @@ test("a file without a whole mapping is not brought in, and waits on with its dr
   const { waiting } = await dropped("chart-export.csv");
   const [id = 0] = waiting;
   const { draft } = (await opened(id)).editor;
-  const preview = await keepDraft(keeper, id, {
+  const preview = await keepDraft(reach, id, {
     ...draft,
     tables: [{ table: "sessions", fields: {} }],
   });
@@ -136,9 +136,9 @@ test("a draft that is no mapping is refused by its place, and the kept one stays
   const [id = 0] = waiting;
   const { draft } = (await opened(id)).editor;
   const sent = { ...draft, tables: [{ table: "sessions", fields: { colour: { always: "red" } } }] };
-  expect(await keepDraft(keeper, id, sent)).toMatchObject({
+  expect(await keepDraft(reach, id, sent)).toMatchObject({
     sentence: expect.stringMatching(/tables › 0 › fields › colour: .*no field "colour"/),
   });
   expect((await opened(id)).editor.draft).toEqual(draft);
-  expect(await keepDraft(keeper, 2 ** 30, draft)).toBe(null);
+  expect(await keepDraft(reach, 2 ** 30, draft)).toBe(null);
 });

@@ -1,4 +1,5 @@
 import { answering } from "@/app/_parts/answering";
+import { recordsReach } from "@/lib/access/reach";
 import { keepDraft } from "@/lib/reports/waiting-draft";
 import { inWords, sentJson } from "../../../sent-json";
 
@@ -8,10 +9,11 @@ export async function POST(
   context: { params: Promise<{ id: string }> },
 ): Promise<Response> {
   return answering(async (viewer) => {
+    const reach = recordsReach(viewer);
     const sent = await sentJson(request);
     if (sent instanceof Response) return sent;
     const { id } = await context.params;
-    const answer = await keepDraft(viewer, Number(id), sent.json);
+    const answer = await keepDraft(reach, Number(id), sent.json);
     if (!answer) return inWords(404, "This file waits no longer.");
     return Response.json(answer, { status: "sentence" in answer ? 400 : 200 });
   });

@@ -1,4 +1,5 @@
 import { answering } from "@/app/_parts/answering";
+import { recordsReach } from "@/lib/access/reach";
 import { testDraft, testSoFar } from "@/lib/reports/waiting-draft";
 import { inWords, sentJson } from "../../../sent-json";
 
@@ -7,10 +8,11 @@ type Context = { params: Promise<{ id: string }> };
 /** Begins the test of a mapping on the whole of a file that waits. */
 export async function POST(request: Request, context: Context): Promise<Response> {
   return answering(async (viewer) => {
+    const reach = recordsReach(viewer);
     const sent = await sentJson(request);
     if (sent instanceof Response) return sent;
     const { id } = await context.params;
-    const answer = await testDraft(viewer, Number(id), sent.json);
+    const answer = await testDraft(reach, Number(id), sent.json);
     if (!answer) return inWords(404, "This file waits no longer.");
     return Response.json(answer, { status: "sentence" in answer ? 400 : 200 });
   });
@@ -20,7 +22,7 @@ export async function POST(request: Request, context: Context): Promise<Response
 export async function GET(_: Request, context: Context): Promise<Response> {
   return answering(async (viewer) => {
     const { id } = await context.params;
-    const answer = await testSoFar(viewer, Number(id));
+    const answer = await testSoFar(recordsReach(viewer), Number(id));
     return answer ? Response.json(answer) : inWords(404, "This file waits no longer.");
   });
 }
