@@ -9,6 +9,8 @@ export type ShownRow = GoodRow | HeldRow;
 type Cells = Readonly<Record<string, unknown>>;
 
 const most = 10;
+/** Of the rows after those, so many that would be held are shown, too. */
+const mostHeldAfter = 5;
 const firstValues = 3;
 
 /** Rows of a table as the preview shows them: those that say the same one after the other are one; no patient is shown. */
@@ -31,7 +33,7 @@ export function shownRows(
     firsts,
     made: count(rows.length),
     held: count(rows.filter(({ verdict }) => verdict === "held").length),
-    rows: shown.slice(0, most).map(({ cells, first, last, held }) => ({
+    rows: firstAndHeld(shown).map(({ cells, first, last, held }) => ({
       cells,
       held,
       lines: first === last ? count(first) : `${count(first)} to ${count(last)}`,
@@ -57,6 +59,13 @@ function cellsOf(
       return moment(new Date(String(value)), zoneOf(practice));
     return typeof value === "boolean" ? (value ? "yes" : "no") : String(value).slice(0, 200);
   });
+}
+
+function firstAndHeld<Row extends { readonly held: PreviewRow["held"] }>(
+  rows: readonly Row[],
+): Row[] {
+  const later = rows.slice(most).filter(({ held }) => held.length > 0);
+  return [...rows.slice(0, most), ...later.slice(0, mostHeldAfter)];
 }
 
 function heldOf(row: ShownRow): PreviewRow["held"] {

@@ -44,7 +44,7 @@ export default async function WaitingPage(props: {
         <Section
           id="files"
           title="Files"
-          note="They lie on this machine until they are brought in or let go."
+          note="They lie on this machine until they are brought in or deleted."
         >
           {looking ? <BeingLooked path="/records/waiting" /> : null}
           {files.map((file) => (

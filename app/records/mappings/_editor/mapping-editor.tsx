@@ -11,6 +11,7 @@ import { sendable } from "@/lib/views/mapping/sendable";
 import { stillToDo } from "@/lib/views/mapping/still-to-do";
 import { BringPart } from "./bring-part";
 import { idAt, MappingContext } from "./editor-tools";
+import { FeedsList } from "./feeds-list";
 import { FirstRows } from "./first-rows";
 import { KeepChanged } from "./keep-changed";
 import { MoreTables } from "./more-tables";
@@ -61,6 +62,9 @@ export function MappingEditor(props: {
             <QuestionsPart draft={draft} questions={questions} preview={preview.view} />
           </EditorPart>
         ) : null}
+        <EditorPart title="What it feeds" id="feeds">
+          <FeedsList draft={draft} preview={preview.view} />
+        </EditorPart>
         <div className="mapping-bar row">
           <button type="button" onClick={undo} disabled={history.past.length === 0}>
             Undo

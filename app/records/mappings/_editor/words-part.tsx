@@ -18,7 +18,7 @@ export function WordsPart(props: {
   others: readonly FieldTerms[];
 }) {
   const { at, field, feed } = props;
-  const { fileId } = useMapping();
+  const { fileId, columns } = useMapping();
   const [opened, setOpened] = useState<boolean | null>(null);
   const said = feed.words?.length ?? 0;
   const [column = ""] = feed.columns;
@@ -26,7 +26,10 @@ export function WordsPart(props: {
   const isPatient = field.type === "patient";
   const words = useWords(fileId, column, !isPatient && (isShort || opened === true));
   const [openedByItself, setOpenedByItself] = useState(false);
-  if (isPatient) return null;
+  // Nothing can be said word by word of numbers of visits and the like.
+  const isEndless =
+    fileId !== null && columns.find(({ name }) => name === column)?.different === null;
+  if (isPatient || (isEndless && !isShort)) return null;
   const rows = wordRows(field, feed, words);
   const open = notUnderstood(rows);
   // Once open it stays so, although the last word is settled.

@@ -24,12 +24,12 @@ export function WaitingFile(props: { file: WaitingLine }) {
         ) : null}
         <AnsweringForm
           act={dropWaitingAct}
-          button="Let it go"
+          button="Delete it"
           row
           hidden={hidden}
-          label={`Let ${file.name} go`}
+          label={`Delete ${file.name}`}
         >
-          <span className="only-heard">Deletes {file.name} from this machine.</span>
+          <span className="only-heard">{file.name}, from this machine.</span>
         </AnsweringForm>
       </div>
       {file.fitting.length > 0 ? (
