@@ -19,13 +19,20 @@ export function worker(code: string): string {
     v.practice || '/' || ${code})`;
 }
 
-/** Held rows of a table, or of any, by the visit and canal they name. */
+/**
+ * Held rows of a table, or of any, by the visit and canal they name. One that may belong to several visits counts in each of them:
+ * none of them is known to be complete without it.
+ */
 export function heldRows(table?: string): string {
-  return `select v.id as visit_id, h.canal, count(*)::int as rows
-    from renewing r join sessions v on v.id = r.visit_id
-    join held h on h.session_id = v.session_id and (h.practice is null or h.practice = v.practice)
-      and h.state = 'held' ${table ? `and h.table_name = '${table}'` : ""}
-    group by v.id, h.canal`;
+  const held = `h.state = 'held' ${table ? `and h.table_name = '${table}'` : ""}`;
+  return `select visit_id, canal, count(*)::int as rows from (
+      select v.id as visit_id, h.canal from renewing r join sessions v on v.id = r.visit_id
+      join held h on h.session_id = v.session_id and (h.practice is null or h.practice = v.practice) and ${held}
+      union all
+      select r.visit_id, h.canal from held h
+      cross join jsonb_array_elements_text(h.values -> 'candidate_visits') c (id) join renewing r on r.visit_id = c.id::bigint
+      where h.kind = 'several-visits' and ${held}
+    ) of_visits group by visit_id, canal`;
 }
 
 /** Inserts the derived row of every canal of the visits in `renewing`; the rules are those of the measures' definitions. */

@@ -8,11 +8,11 @@ const longestOpen = 180;
 /**
  * Finds the visits of staged rows that name none: those at that time, within the row's tolerance, and of its practice,
  * chair and tooth as far as it names them. Where several fit, the only one that has the row's canal is meant; else all are
- * named in `candidates` and the row is held. Rows that waited are looked up anew each time.
+ * named in `candidates` (for people) and `candidate_visits` (by id) and the row is held. Rows that waited are looked up anew each time.
  */
 export async function findVisits(client: pg.ClientBase, table: TableName): Promise<void> {
   const { rowCount } = await client.query(
-    `update staged_${table} set session_id = null, practice = match ->> 'practice', candidates = null where match is not null`,
+    `update staged_${table} set session_id = null, practice = match ->> 'practice', candidates = null, candidate_visits = null where match is not null`,
   );
   if (!rowCount) return;
   const hasCanal = table !== "canals" && storedColumns(table).some(({ name }) => name === "canal");
@@ -21,7 +21,7 @@ export async function findVisits(client: pg.ClientBase, table: TableName): Promi
     : "false";
   await client.query(`
     with found as (
-      select s.ctid as place, v.practice, v.session_id, ${inCanal} as in_canal
+      select s.ctid as place, v.id as visit_id, v.practice, v.session_id, ${inCanal} as in_canal
       from staged_${table} s
       cross join lateral (select (s.match ->> 'at')::timestamptz as at,
         coalesce((s.match ->> 'until')::timestamptz, (s.match ->> 'at')::timestamptz) as until,
@@ -37,12 +37,14 @@ export async function findVisits(client: pg.ClientBase, table: TableName): Promi
       select place, count(*) as visits, count(*) filter (where in_canal) as with_canal,
         min(practice) as practice, min(session_id) as session_id,
         min(practice) filter (where in_canal) as canal_practice, min(session_id) filter (where in_canal) as canal_session,
-        string_agg(practice || ' ' || session_id, ', ' order by practice, session_id) as named
+        string_agg(practice || ' ' || session_id, ', ' order by practice, session_id) as named,
+        jsonb_agg(visit_id) as visits_named
       from found group by place
     )
     update staged_${table} s set
       practice = case when t.with_canal = 1 then t.canal_practice when t.visits = 1 then t.practice else s.practice end,
       session_id = case when t.with_canal = 1 then t.canal_session when t.visits = 1 then t.session_id end,
-      candidates = case when t.with_canal <> 1 and t.visits > 1 then t.named end
+      candidates = case when t.with_canal <> 1 and t.visits > 1 then t.named end,
+      candidate_visits = case when t.with_canal <> 1 and t.visits > 1 then t.visits_named end
     from told t where s.ctid = t.place`);
 }

@@ -4,6 +4,7 @@ import { renewFacts } from "../facts/renew-facts";
 import { changing } from "./changing";
 import { heldWithin } from "./imports";
 import { publish } from "./publish";
+import { visitsOfHeld } from "./visits-of-held";
 
 /**
  * Drops held rows, with a reason, under the name of whoever does it: they hold their canals back no longer. The
@@ -65,9 +66,5 @@ async function recount(client: pg.ClientBase, ids: readonly string[], toHeld: 1 
 }
 
 async function touch(client: pg.ClientBase, ids: readonly string[]) {
-  await client.query(
-    `insert into touched select v.id from held h join sessions v on v.session_id = h.session_id
-       and (h.practice is null or h.practice = v.practice) where h.id = any($1)`,
-    [ids],
-  );
+  await client.query(`insert into touched ${visitsOfHeld("h.id = any($1)")}`, [ids]);
 }

@@ -11,6 +11,7 @@ import { settleInRounds } from "./rounds";
 import { countFiles, holdAsRead, holdJudged, witnessJudged } from "./settle";
 import { settleHeld } from "./settle-held";
 import { hangsOnVisit, list, storedColumns } from "./stored-columns";
+import { visitsOfHeld } from "./visits-of-held";
 
 export type Publishing = {
   /** The import whose rows are staged; none when an undo judges anew. */
@@ -92,6 +93,10 @@ async function stageAgain(client: pg.ClientBase, table: TableName, afterUndo: bo
       || jsonb_build_object('file_id', h.file_id, 'line', h.line, 'held_id', h.id))).*
     from held h where h.table_name = '${table}' and h.state = 'held' and h.values is not null
       and (h.kind = 'mending' or (${kinds} ${parentCame}))`);
+  if (hangsOnVisit(table))
+    await client.query(
+      `insert into touched ${visitsOfHeld(`h.id in (select held_id from staged_${table}) and h.kind = 'several-visits'`)}`,
+    );
 }
 
 async function accept(client: pg.ClientBase, table: TableName) {
@@ -113,6 +118,10 @@ async function touch(client: pg.ClientBase, table: TableName) {
     await client.query(
       `insert into touched select visit_id from judged_${table} where visit_id is not null`,
     );
+    if (hangsOnVisit(table))
+      await client.query(
+        `insert into touched select c.id::bigint from judged_${table} j cross join jsonb_array_elements_text(j.candidate_visits) c (id)`,
+      );
   } else if (table === "sessions") {
     await client.query(
       `insert into touched select v.id from judged_sessions j join sessions v using (practice, session_id)`,

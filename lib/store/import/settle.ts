@@ -23,23 +23,31 @@ export async function holdJudged(client: pg.ClientBase, table: TableName) {
   const sessionId = hangsOnVisit(table) || table === "sessions" ? "j.session_id" : "null";
   const canal = key.includes("canal") ? "j.canal" : "null";
   const match = storedKey(table).map((name) => `e."${name}" = j."${name}"`);
-  const values = `to_jsonb(j) - array['verdict','row_id','visit_id','in_practices','candidates','held_id','file_id','line']`;
+  const values = `to_jsonb(j) - array['verdict','row_id','visit_id','in_practices','candidates','candidate_visits','held_id','file_id','line']`;
+  const candidates = hangsOnVisit(table) ? "j.candidate_visits" : "null::jsonb";
   await client.query(`
     create temp table holding_${table} on commit drop as
     select j.file_id, j.line, j.held_id, j.verdict, md5('${table}' || (${values})::text) as digest,
       j.practice, ${sessionId} as session_id, ${canal} as canal, concat_ws(' ', ${shownKey.join(", ")}) as key,
-      ${asWritten(table)} as raw, ${values} as values, ${reasonsByVerdict(table)} as reasons
+      ${asWritten(table)} as raw, ${values} as values, ${candidates} as candidates,
+      ${reasonsByVerdict(table)} as reasons
     from judged_${table} j join import_files i on i.id = j.file_id
     left join "${table}" e on ${match.join(" and ")}
     where j.verdict in ${heldVerdicts}`);
   await client.query(`
-    update held h set kind = n.verdict, reasons = n.reasons from holding_${table} n where n.held_id = h.id`);
+    update held h set kind = n.verdict, reasons = n.reasons, values = ${withCandidates("h.values")}
+    from holding_${table} n where n.held_id = h.id`);
   await client.query(`
     insert into held (table_name, digest, kind, practice, session_id, canal, key, raw, values, reasons, file_id, line)
-    select distinct on (digest) '${table}', digest, verdict, practice, session_id, canal, key, raw, values, reasons, file_id, line
-    from holding_${table} where held_id is null order by digest, file_id, line
+    select distinct on (digest) '${table}', digest, verdict, practice, session_id, canal, key, raw, ${withCandidates("values")}, reasons, file_id, line
+    from holding_${table} n where held_id is null order by digest, file_id, line
     on conflict (digest) do nothing`);
   await witnessHeld(client, `holding_${table}`);
+}
+
+/** SQL: the values of a row with the visits that it may belong to, where there are several. */
+function withCandidates(values: string): string {
+  return `(${values} - 'candidate_visits') || jsonb_strip_nulls(jsonb_build_object('candidate_visits', n.candidates))`;
 }
 
 /** Holds the rows that the checks refused. */

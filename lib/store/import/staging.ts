@@ -30,7 +30,7 @@ export async function makeStaging(client: pg.ClientBase): Promise<void> {
   for (const table of tableNames) {
     const columns = storedColumns(table).map((column) => `"${column.name}" ${column.type}`);
     const place = hangsOnVisit(table)
-      ? "practice text, session_id text, match jsonb, candidates text,"
+      ? "practice text, session_id text, match jsonb, candidates text, candidate_visits jsonb,"
       : "";
     await client.query(
       `create temp table staged_${table} (file_id int, line int, fields int, held_id bigint, ${place} ${columns.join(", ")})`,

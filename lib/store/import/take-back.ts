@@ -2,6 +2,7 @@ import type pg from "pg";
 import { type TableName, tableNames } from "@/lib/records/tables";
 import { refuseCorrected } from "../corrections/refuse-corrected";
 import { hangsOnVisit, storedColumns } from "./stored-columns";
+import { visitsOfHeld } from "./visits-of-held";
 
 /** Why something cannot be undone, in one sentence; nothing was changed. */
 export class UndoRefused extends Error {
@@ -110,7 +111,7 @@ async function passOn(client: pg.ClientBase, table: TableName) {
 /** Held rows pass to their next place too. Those that a mend let in follow in lib/store/import/mended-back. */
 async function takeHeldBack(client: pg.ClientBase) {
   await client.query(`
-    insert into touched select v.id from held h join sessions v on v.session_id = h.session_id where ${isBack("h")}`);
+    insert into touched ${visitsOfHeld(isBack("h"))}`);
   await client.query(`
     with heirs as (
       select distinct on (w.row_id) w.row_id, w.file_id, w.line from witnesses w

@@ -1,5 +1,6 @@
 import type pg from "pg";
 import type { RecordsReach } from "@/lib/access/reach";
+import { visitsOfHeld } from "../import/visits-of-held";
 import type { Mending } from "./mending";
 
 /**
@@ -41,8 +42,5 @@ export async function keepMended(
 
 /** Notes the visits that held rows name. */
 export async function touchHeld(client: pg.ClientBase, ids: string): Promise<void> {
-  await client.query(
-    `insert into touched select v.id from held h join sessions v on v.session_id = h.session_id
-       and (h.practice is null or h.practice = v.practice) where h.id in (${ids})`,
-  );
+  await client.query(`insert into touched ${visitsOfHeld(`h.id in (${ids})`)}`);
 }

@@ -52,13 +52,14 @@ export async function visitRows(head: VisitHead): Promise<VisitRow[]> {
   return rows;
 }
 
-/** The held rows that name the visit. */
+/** The held rows that name the visit, or may belong to it. */
 export async function heldOfVisit(head: VisitHead): Promise<HeldOfVisit[]> {
   const { rows } = await pool().query<HeldOfVisit>(
     `select h.table_name as "table", h.key, jsonb_build_object('file', f.name, 'line', h.line) as place, h.reasons
     from held h join import_files f on f.id = h.file_id
-    where h.session_id = $1 and (h.practice is null or h.practice = $2) and h.state = 'held' order by h.file_id, h.line`,
-    [head.sessionId, head.practice],
+    where (h.session_id = $1 and (h.practice is null or h.practice = $2)
+      or h.kind = 'several-visits' and h.values -> 'candidate_visits' @> to_jsonb($3::bigint)) and h.state = 'held' order by h.file_id, h.line`,
+    [head.sessionId, head.practice, head.id],
   );
   return rows;
 }

@@ -1,5 +1,8 @@
 import { describe, expect, test } from "vitest";
+import { holderReach } from "@/lib/access/reach";
+import { letGo, takeBackLetGo } from "@/lib/store/import/let-go";
 import type { CheckedRow } from "@/lib/store/import/staging";
+import { undoImport } from "@/lib/store/import/undo-import";
 import { bringIn, canal, delivery, snapshot, visit } from "../bring-in";
 import { eachOnEmptyDatabase, heldRows } from "../empty-database";
 
@@ -88,7 +91,36 @@ describe("rows that name no visit", () => {
     expect(row?.kind).toBe("several-visits");
     expect(row?.reasons[0]?.sentence).toContain("(OAK V-1, OAK V-2); write the number");
     await bringIn({ irrigation: [at({ at: between, minutes: 5, tooth: "36" }, { seq: 2 })] });
+    // Neither canal is known to be complete while the row may be its own.
+    expect(await placed()).toEqual([
+      ["V-1", "MB1", null],
+      ["V-2", "D", null],
+      ["V-2", "MB1", null],
+    ]);
+    expect((await snapshot()).visit_facts).toMatchObject([{ held_rows: 1 }, { held_rows: 1 }]);
+    await letGo(holderReach().records, [row?.id ?? ""], "cannot be told any more");
     expect((await placed())?.[2]).toEqual(["V-2", "MB1", 4.5]);
+    expect((await snapshot()).visit_facts).toMatchObject([{ held_rows: 0 }, { held_rows: 0 }]);
+    await takeBackLetGo(holderReach().records, [row?.id ?? ""]);
+    expect((await placed())?.[2]).toEqual(["V-2", "MB1", null]);
+  });
+
+  test("a visit that comes later is one more that it may belong to, until its import is undone", async () => {
+    const between = "2026-07-03T09:02:00Z";
+    await bringIn({ ...visits, irrigation: [at({ at: between, minutes: 5 })] });
+    const before = await snapshot();
+    const third = { ...visit, session_id: "V-3", tooth: "37" };
+    const { importId } = await bringIn({
+      sessions: [third],
+      canals: [{ ...canal, session_id: "V-3" }],
+    });
+    expect((await snapshot()).visit_facts).toMatchObject([
+      { held_rows: 1 },
+      { held_rows: 1 },
+      { held_rows: 1 },
+    ]);
+    await undoImport(holderReach().records, importId);
+    expect(await snapshot()).toEqual(before);
   });
 
   test("of a visit without an end, three hours are taken", async () => {
