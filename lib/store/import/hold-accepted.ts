@@ -1,5 +1,6 @@
 import type pg from "pg";
 import type { TableName } from "@/lib/records/tables";
+import { heldNumber, noteNumbers } from "./held-numbers";
 import { moveCounts } from "./move-counts";
 import { asWritten } from "./relation-reasons";
 import { storedKey } from "./stored-columns";
@@ -30,6 +31,7 @@ export async function holdAccepted(
 ): Promise<void> {
   const { rowCount } = await client.query(`select from ${leaving} limit 1`);
   if (!rowCount) return;
+  await noteNumbers(client);
   await client.query(placesOf(leaving, how.table));
   await client.query(saidBy(leaving, how));
   await client.query(`
@@ -39,8 +41,8 @@ export async function holdAccepted(
   // A row let go or mended may have said the same: then the place tells them apart.
   await client.query(`
     with added as (
-      insert into held (table_name, digest, kind, practice, session_id, canal, key, raw, values, reasons, file_id, line)
-      select '${how.table}', case when exists (select from held o where o.digest = s.digest) then md5(s.digest || s.file_id || ' ' || s.line)
+      insert into held (id, table_name, digest, kind, practice, session_id, canal, key, raw, values, reasons, file_id, line)
+      select ${heldNumber(how.table)}, '${how.table}', case when exists (select from held o where o.digest = s.digest) then md5(s.digest || s.file_id || ' ' || s.line)
         else s.digest end, '${how.kind}', practice, session_id, canal, key, raw, values, reasons, file_id, line
       from said s where held_id is null returning id, file_id, line
     )

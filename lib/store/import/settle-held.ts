@@ -1,5 +1,6 @@
 import type pg from "pg";
 import type { TableName } from "@/lib/records/tables";
+import { noteNumbers } from "./held-numbers";
 import { heldVerdicts } from "./held-verdicts";
 import { storedKey } from "./stored-columns";
 
@@ -8,6 +9,7 @@ import { storedKey } from "./stored-columns";
  * has changed stays as `mended`, with the places that it let in, so that the mend can be taken back.
  */
 export async function settleHeld(client: pg.ClientBase, table: TableName) {
+  await noteNumbers(client);
   const match = storedKey(table).map((name) => `e."${name}" = j."${name}"`);
   await client.query(`
     update judged_${table} j set row_id = e.id from "${table}" e
@@ -22,7 +24,9 @@ export async function settleHeld(client: pg.ClientBase, table: TableName) {
     ), places as (
       select id, file_id, line, s.as from settled s union all select id, file_id, line, 'repeated' from seen_again
     ), gone as (
-      delete from held h using settled s where h.id = s.id and s.mend_id is null
+      delete from held h using settled s where h.id = s.id and s.mend_id is null returning h.id, h.table_name, h.file_id, h.line
+    ), numbered as (
+      insert into numbers_before select id, table_name, file_id, line from gone
     ), mended as (
       update held h set state = 'mended', settled_by = m.by, settled_at = now()
       from settled s join mends m on m.id = s.mend_id where h.id = s.id

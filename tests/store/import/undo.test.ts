@@ -63,6 +63,23 @@ describe("undo", () => {
     expect(places.rows).toEqual([{ code: "C01" }]);
   });
 
+  test("a use after a separation stays the held row that it was, by number", async () => {
+    const later = { ...visit, session_id: "V-2", started_at: "2026-07-04T08:10:00.000Z" };
+    await bringIn({
+      sessions: [visit, { ...later, ended_at: undefined }],
+      canals: [canal, { ...canal, session_id: "V-2" }],
+      instruments: [
+        { ...use, separated: 1 },
+        { ...use, session_id: "V-2" },
+      ],
+    });
+    const held = await heldRows();
+    expect(held.map((row) => row.kind)).toEqual(["after-separation"]);
+    const { importId } = await bringIn({ sessions: [{ ...visit, session_id: "V-3" }] });
+    await undoImport(reach, importId);
+    expect(await heldRows()).toEqual(held);
+  });
+
   test("a second undo of the same import is refused", async () => {
     const { importId } = await bringIn(whole);
     await undoImport(reach, importId);
