@@ -1,20 +1,30 @@
 import { stat, writeFile } from "node:fs/promises";
-import { dirname, resolve } from "node:path";
+import { dirname, extname, resolve } from "node:path";
 import { holderReach, narrowed } from "@/lib/access/reach";
-import { exportAdherence } from "@/lib/reports/adherence-report";
+import { exportAdherence } from "@/lib/reports/adherence-export";
 import { practiceKnown } from "@/lib/reports/practices";
 import { withHome } from "@/lib/reports/with-home";
+import { exportFormat, exportFormats } from "@/lib/views/export-format";
 import { periodNamed } from "./period-named";
 import { readOptions } from "./read-options";
 import { CannotDo, type Done } from "./verb";
 
-/** `export adherence --period 2026-Q3 --out FILE [--practice P1]`; the path is the caller's, a file that is there is replaced and that is said. */
+/** `export adherence --period 2026-Q3 --out FILE [--practice P1] [--format csv]`; the path is the caller's, a file that is there is replaced and that is said. */
 export async function exportReport(args: string[]): Promise<Done> {
-  const { values, positionals } = readOptions(args, ["period", "out", "practice"], { words: true });
+  const { values, positionals } = readOptions(args, ["period", "out", "practice", "format"], {
+    words: true,
+  });
   if (positionals.length !== 1 || positionals[0] !== "adherence")
     throw new CannotDo("Say what to export: adherence, or records.");
   if (!values.out) throw new CannotDo("Say where to write it: --out FILE.");
   const period = periodNamed(values.period);
+  const format = values.format
+    ? exportFormat(values.format)
+    : (exportFormat(extname(values.out).slice(1).toLowerCase()) ?? "csv");
+  if (!format)
+    throw new CannotDo(
+      `The report is not to be had as ${values.format}; say --format ${Object.keys(exportFormats).join(" or ")}.`,
+    );
   const path = resolve(process.env.INIT_CWD ?? process.cwd(), values.out);
   const there = await stat(path).catch(() => null);
   if (!(await stat(dirname(path)).catch(() => null))?.isDirectory())
@@ -25,11 +35,12 @@ export async function exportReport(args: string[]): Promise<Done> {
     if (values.practice && !(await practiceKnown(records, values.practice))) {
       throw new CannotDo(`No practice has the code ${values.practice}.`);
     }
-    const { text, sha256, report } = await exportAdherence(
+    const { bytes, sha256, fingerprint, report } = await exportAdherence(
       narrowed(figures, values.practice),
       period,
+      format,
     );
-    await writeFile(path, text).catch((trouble: Error) => {
+    await writeFile(path, bytes).catch((trouble: Error) => {
       throw new CannotDo(`${values.out} could not be written: ${trouble.message}`);
     });
     const replaced = there !== null;
@@ -37,6 +48,7 @@ export async function exportReport(args: string[]): Promise<Done> {
       text: [
         `Adherence, ${report.period.words}, ${report.scope}: written to ${path}${replaced ? ", in place of the file that was there" : ""}.`,
         `SHA-256 ${sha256}`,
+        `Fingerprint of the report ${fingerprint}`,
       ].join("\n"),
       json: {
         file: path,
@@ -46,6 +58,7 @@ export async function exportReport(args: string[]): Promise<Done> {
         dataCutOff: report.cutOff,
         software: report.software,
         sha256,
+        fingerprint,
       },
     };
   });

@@ -1,13 +1,10 @@
-import { createHash } from "node:crypto";
 import type { FiguresReach } from "@/lib/access/reach";
 import { differenceOf } from "@/lib/audit/difference";
 import type { RateFigure } from "@/lib/audit/figure";
 import { type Period, shifted } from "@/lib/records/period";
 import { dataState } from "@/lib/store/quality/data-state";
-import { keepExport } from "@/lib/store/quality/exports";
 import { peopleCounts } from "@/lib/store/quality/people-counts";
 import { practicesWithin } from "@/lib/store/records/practices";
-import { adherenceCsv } from "@/lib/views/adherence-csv";
 import { type AdherenceReport, adherenceReportOf } from "@/lib/views/adherence-report";
 import type { Change } from "@/lib/views/change-words";
 import { subjectId } from "@/lib/views/subject-id";
@@ -42,30 +39,6 @@ export async function adherenceReport(
     published,
     version: softwareVersion,
   });
-}
-
-/** A file that leaves the house. */
-export type ExportedFile = {
-  readonly name: string;
-  readonly text: string;
-  readonly sha256: string;
-  readonly report: AdherenceReport;
-};
-
-/** The report as a file; that it was made, and by whom, is kept with the SHA-256 of its bytes. */
-export async function exportAdherence(reach: FiguresReach, period: Period): Promise<ExportedFile> {
-  const report = await adherenceReport(reach, period);
-  const text = adherenceCsv(report);
-  const sha256 = createHash("sha256").update(text, "utf8").digest("hex");
-  await keepExport(reach, { what: "adherence report", period: period.name, sha256 });
-  const practice =
-    reach.practices?.length === 1 ? `-${reach.practices[0]?.replaceAll(/[^\w-]+/g, "_")}` : "";
-  return {
-    name: `adherence-${period.name.replace("..", "-to-")}${practice}.csv`,
-    text,
-    sha256,
-    report,
-  };
 }
 
 /** Each figure beside that of the same criterion and subject in the period before. */

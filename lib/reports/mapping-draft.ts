@@ -2,7 +2,7 @@ import { createHash } from "node:crypto";
 import { z } from "zod";
 import { type Mapping, mappingSchema } from "@/lib/intake/mapping/mapping";
 import { tableNames } from "@/lib/records/tables";
-import { canonical } from "@/lib/views/mapping/canonical";
+import { canonicalJson } from "@/lib/views/canonical-json";
 
 /** A mapping that is being made: it may have no name and no table yet. */
 const draftSchema = mappingSchema.extend({
@@ -19,7 +19,7 @@ export function readDraft(value: unknown): { draft: Mapping } | { wrong: string 
 /** What makes two mappings read a file alike: all but what they are called. */
 export function digestOf(mapping: Mapping): string {
   const { name: _, says: __, ...rest } = mapping;
-  return createHash("sha256").update(canonical(rest)).digest("hex");
+  return createHash("sha256").update(canonicalJson(rest)).digest("hex");
 }
 
 function wrongPlaces(error: z.ZodError): string {

@@ -1,8 +1,10 @@
 import { qualityReach } from "@/lib/access/reach";
 import type { Viewer } from "@/lib/access/viewer";
 import type { AdherenceReport } from "@/lib/views/adherence-report";
-import { adherenceReport, type ExportedFile, exportAdherence } from "./adherence-report";
-import { type Address, type Asked, askedFigures } from "./asked-period";
+import { exportFormat, exportFormats } from "@/lib/views/export-format";
+import { type ExportedFile, exportAdherence } from "./adherence-export";
+import { adherenceReport } from "./adherence-report";
+import { type Address, type Asked, AskedWrongly, askedFigures } from "./asked-period";
 
 export type QualityReport = Pick<Asked, "period" | "periods" | "practices" | "practice"> & {
   readonly report: AdherenceReport;
@@ -17,8 +19,13 @@ export async function qualityReport(viewer: Viewer, address: Address): Promise<Q
   return { period, periods, practices, practice, report: await adherenceReport(reach, period) };
 }
 
-/** The same as a file; the export is kept. @throws Refused, AskedWrongly */
+/** The same as a file, ?format=csv, xlsx or json; the export is kept. @throws Refused, AskedWrongly */
 export async function qualityExport(viewer: Viewer, address: Address): Promise<ExportedFile> {
   const { reach, period } = await askedFigures(qualityReach(viewer), address);
-  return exportAdherence(reach, period);
+  const format = exportFormat([address.format ?? "csv"].flat().join(" "));
+  if (!format)
+    throw new AskedWrongly(
+      `The report is to be had as ${Object.keys(exportFormats).join(", ")}; the address asks for "${address.format}".`,
+    );
+  return exportAdherence(reach, period, format);
 }

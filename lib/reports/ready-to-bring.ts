@@ -2,7 +2,7 @@ import type { Mapping } from "@/lib/intake/mapping/mapping";
 import type { Recognised } from "@/lib/intake/recognise/recognised";
 import type { KeptMapping } from "@/lib/store/mappings";
 import type { WaitingFile } from "@/lib/store/waiting";
-import { canonical } from "@/lib/views/mapping/canonical";
+import { canonicalJson } from "@/lib/views/canonical-json";
 import { doubtsOf } from "@/lib/views/mapping/doubts";
 import { fieldWords } from "@/lib/views/mapping/field-words";
 import { missingOf } from "@/lib/views/mapping/missing";
@@ -38,7 +38,7 @@ export function readiness(file: WaitingFile, kept: readonly KeptMapping[]): Read
   if (draft.name.trim() === "") return { todo: "Its mapping has no name yet." };
   const mapping = { ...draft, name: draft.name.trim() };
   const same = kept.find(({ name }) => name === mapping.name);
-  const isKept = same !== undefined && canonical(same.definition) === canonical(mapping);
+  const isKept = same !== undefined && canonicalJson(same.definition) === canonicalJson(mapping);
   if (!isKept && !isTested(file, draft))
     return { todo: "Its mapping is to be tested on the whole file." };
   return { mapping, keptAs: isKept ? same.version : null };

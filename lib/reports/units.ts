@@ -1,4 +1,3 @@
-import { createHash } from "node:crypto";
 import { type FiguresReach, narrowed, type OwnReach } from "@/lib/access/reach";
 import type { Viewer } from "@/lib/access/viewer";
 import type { Measured } from "@/lib/measures/measured";
@@ -11,6 +10,7 @@ import { periodWords } from "@/lib/views/period-words";
 import { pageWords, statesOf, type UnitLine, unitLine } from "@/lib/views/unit-lines";
 import { unitsCsv } from "@/lib/views/units-csv";
 import { type Address, AskedWrongly, askedFigures } from "./asked-period";
+import { sha256 } from "./fingerprint";
 import { measuredAs } from "./measured-as";
 import { ownPeriod } from "./own-period";
 import { ownReasons } from "./own-reasons";
@@ -102,9 +102,11 @@ export async function unitsExport(
   if (all > mostExported)
     throw new AskedWrongly("These are more units than one file holds: choose a shorter period.");
   const text = unitsCsv(measured, period, units);
-  const sha256 = createHash("sha256").update(text, "utf8").digest("hex");
   if ("practices" in reach)
-    await keepExport(reach, { what: `units of ${measure}`, period: period.name, sha256 });
+    await keepExport(reach, {
+      ...{ what: `units of ${measure}`, format: "csv" },
+      ...{ period: period.name, sha256: sha256(text) },
+    });
   return {
     name: fileName(["units", measure, practice, period.name.replace("..", "-to-")]),
     text,

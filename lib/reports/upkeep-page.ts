@@ -1,4 +1,3 @@
-import { createHash } from "node:crypto";
 import { z } from "zod";
 import { type FiguresReach, hasRole, leadReach, qualityReach } from "@/lib/access/reach";
 import { Refused } from "@/lib/access/refused";
@@ -14,6 +13,7 @@ import { upkeepCsv } from "@/lib/views/upkeep-csv";
 import { type UpkeepSentences, upkeepSentences } from "@/lib/views/upkeep-sentences";
 import { taskWords, upkeepState } from "@/lib/views/upkeep-state";
 import { type Address, type Asked, AskedWrongly, askedFigures } from "./asked-period";
+import { sha256 } from "./fingerprint";
 import { tomorrow } from "./tomorrow";
 import { firstTasks, upkeepAsked } from "./upkeep-asked";
 
@@ -77,8 +77,10 @@ export async function upkeepExport(
     })),
   );
   const text = upkeepCsv(rows);
-  const sha256 = createHash("sha256").update(text, "utf8").digest("hex");
-  await keepExport(reach, { what: "upkeep calendar", period: period.name, sha256 });
+  await keepExport(reach, {
+    ...{ what: "upkeep calendar", format: "csv" },
+    ...{ period: period.name, sha256: sha256(text) },
+  });
   const part = [period.name.replace("..", "-to-"), practice, chair]
     .filter(Boolean)
     .map((one) => one?.replaceAll(/[^\w-]+/g, "_"));

@@ -164,7 +164,7 @@ export function addressTable({ visit, imports, people, held }: Known): Line[] {
     ),
     api(
       "GET app/api/quality/adherence/route.ts",
-      "/api/quality/adherence?period=2026-Q2&practice=SPINDLE",
+      "/api/quality/adherence?period=2026-Q2&practice=SPINDLE&format=xlsx",
       officers,
     ),
     api(

@@ -26,7 +26,7 @@ test("The quality officer previews the report, exports it, and finds it among th
   await page.goto("/quality?period=2026-Q2");
   const before = await tableRows(page.locator("#exports table"));
   const sha256 = createHash("sha256").update(bytes).digest("hex");
-  const line = before.find((one) => one["SHA-256"] === sha256);
+  const line = before.find((one) => one["SHA-256 of the file"] === sha256);
   expect(line, "the export's own line").toBeDefined();
   expect(line?.Practices).toBe("the whole group");
   expect(line?.Period).toContain("2026");

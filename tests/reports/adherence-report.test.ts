@@ -4,7 +4,8 @@ import { qualityReach } from "@/lib/access/reach";
 import { Refused } from "@/lib/access/refused";
 import type { Viewer } from "@/lib/access/viewer";
 import type { Values } from "@/lib/records/column";
-import { adherenceReport, exportAdherence } from "@/lib/reports/adherence-report";
+import { exportAdherence } from "@/lib/reports/adherence-export";
+import { adherenceReport } from "@/lib/reports/adherence-report";
 import { AskedWrongly } from "@/lib/reports/asked-period";
 import { qualityQuarter } from "@/lib/reports/quality-quarter";
 import { qualityExport } from "@/lib/reports/quality-report";
@@ -155,8 +156,11 @@ test("safety lists have counts and dates; a follow-up that says the patient was 
 
 test("nothing that the quality officer gets names a clinician", async () => {
   const view = await qualityQuarter(officer, { period: "2026-Q3" });
-  const { text } = await qualityExport(officer, { period: "2026-Q3" });
-  for (const given of [JSON.stringify(view), text]) {
+  const files = await Promise.all(
+    ["csv", "json"].map((format) => qualityExport(officer, { period: "2026-Q3", format })),
+  );
+  const texts = files.map(({ bytes }) => Buffer.from(bytes).toString("utf8"));
+  for (const given of [JSON.stringify(view), ...texts]) {
     expect(given).toContain("OAK-1");
     expect(given).not.toContain("C01");
   }
@@ -165,8 +169,8 @@ test("nothing that the quality officer gets names a clinician", async () => {
 test("an export is kept with the digest of its bytes, who made it and what it speaks of; a practice's officer sees their own", async () => {
   const group = qualityReach(officer);
   const before = (await exportsBefore(group, 100)).length;
-  const whole = await exportAdherence(group, period);
-  const oak = await exportAdherence(qualityReach(ofOak), period);
+  const whole = await exportAdherence(group, period, "csv");
+  const oak = await exportAdherence(qualityReach(ofOak), period, "csv");
   expect(whole.name).toBe("adherence-2026-Q3.csv");
   expect(oak.name).toBe("adherence-2026-Q3-OAK.csv");
   const [second, first] = await exportsBefore(group, 100);
@@ -175,7 +179,7 @@ test("an export is kept with the digest of its bytes, who made it and what it sp
     by: "Quality person",
     period: "2026-Q3",
     practices: [],
-    sha256: createHash("sha256").update(whole.text).digest("hex"),
+    sha256: createHash("sha256").update(whole.bytes).digest("hex"),
   });
   expect(second).toMatchObject({ practices: ["OAK"] });
   expect((await exportsBefore(qualityReach(ofOak), 100)).map((one) => one.practices)).toEqual([

@@ -5,8 +5,9 @@ import type { RateFigure } from "@/lib/audit/figure";
 import { figureOf } from "@/lib/audit/figure-of";
 import type { ClusterCounts, Subject } from "@/lib/measures/tally";
 import { period } from "@/lib/records/period";
-import { adherenceColumns, adherenceCsv } from "@/lib/views/adherence-csv";
+import { adherenceCsv } from "@/lib/views/adherence-csv";
 import { adherenceReportOf } from "@/lib/views/adherence-report";
+import { adherenceColumns } from "@/lib/views/adherence-rows";
 import { cautions } from "@/lib/views/cautions";
 import { measured } from "./measured";
 
@@ -60,7 +61,8 @@ const parts = {
   version: "0.1.0",
 };
 const report = adherenceReportOf(parts);
-const text = adherenceCsv(report);
+const fingerprint = "f".repeat(64);
+const text = adherenceCsv(report, fingerprint);
 const rows: Record<string, string>[] = parse(text, { bom: true, columns: true });
 const figureRows = rows.filter((row) => row.row === "figure");
 
@@ -123,7 +125,10 @@ test("the clustered interval, its design effect and the change stand in the last
   const before = { ...rate({ kind: "group" }, 10, 60, 0, clusters), period: "2026-Q2" };
   const changes = [{ now, before, difference: differenceOf(now, before) }];
   const of = adherenceReportOf({ ...parts, figures: [now, ...figures], changes });
-  const found: Record<string, string>[] = parse(adherenceCsv(of), { bom: true, columns: true });
+  const found: Record<string, string>[] = parse(adherenceCsv(of, fingerprint), {
+    bom: true,
+    columns: true,
+  });
   const [row, without] = found;
   expect(Number(row?.clustered_lower)).toBe(now.clustered?.lower);
   expect(Number(row?.clustered_upper)).toBe(now.clustered?.upper);
@@ -144,17 +149,18 @@ test("text that a spreadsheet would run is defused, numbers are not touched", ()
     const [figure] = figures;
     if (!figure) throw new Error("no figure");
     const odd = { ...report, scope: start };
-    const found: Record<string, string>[] = parse(adherenceCsv(odd), { bom: true, columns: true });
+    const found: Record<string, string>[] = parse(adherenceCsv(odd, fingerprint), {
+      bom: true,
+      columns: true,
+    });
     expect(found.find((row) => row.title === "scope")?.says).toBe(`'${start}`);
   }
   // No figure of a rate is negative; a number would stand as it is all the same.
-  const negative = adherenceCsv({
-    ...report,
-    criteria: report.criteria.map((one) => ({
-      ...one,
-      criterion: { ...one.criterion, target: -0.5 },
-    })),
-  });
+  const criteria = report.criteria.map((one) => ({
+    ...one,
+    criterion: { ...one.criterion, target: -0.5 },
+  }));
+  const negative = adherenceCsv({ ...report, criteria }, fingerprint);
   const found: Record<string, string>[] = parse(negative, { bom: true, columns: true });
   expect(found[0]?.target).toBe("-0.5");
 });
@@ -180,6 +186,7 @@ test("cautions, cut-off, scope and software go with it", () => {
     period: "July to September 2026",
     "data cut-off (when the last import was published)": "2026-10-02T08:30:00.000Z",
     software: "Canal Audit 0.1.0",
+    [Object.keys(about).find((title) => title.startsWith("fingerprint")) ?? ""]: fingerprint,
   });
   expect(about.scope).toContain("the whole group");
 });
@@ -196,7 +203,10 @@ test("where there is nothing to estimate the rate is empty and the reason is wri
     version: "0.1.0",
     figures: [empty()],
   });
-  const [row]: Record<string, string>[] = parse(adherenceCsv(none), { bom: true, columns: true });
+  const [row]: Record<string, string>[] = parse(adherenceCsv(none, fingerprint), {
+    bom: true,
+    columns: true,
+  });
   expect(row).toMatchObject({
     rate: "",
     interval_lower: "",

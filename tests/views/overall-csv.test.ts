@@ -35,7 +35,10 @@ test("both overall scores stand with their counts and say that they are no verdi
     published: null,
     version: "0.1.0",
   });
-  const rows: Record<string, string>[] = parse(adherenceCsv(report), { bom: true, columns: true });
+  const rows: Record<string, string>[] = parse(adherenceCsv(report, ""), {
+    bom: true,
+    columns: true,
+  });
   const overall = rows.filter((row) => row.row === "overall");
   expect(
     overall.map((row) => [row.unit, row.met, row.not_met, row.not_recorded, row.counted, row.rate]),

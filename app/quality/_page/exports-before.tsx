@@ -14,7 +14,8 @@ export function ExportsBefore(props: { lines: readonly ExportLine[] }) {
             <th scope="col">What</th>
             <th scope="col">Period</th>
             <th scope="col">Practices</th>
-            <th scope="col">SHA-256</th>
+            <th scope="col">SHA-256 of the file</th>
+            <th scope="col">Fingerprint of the report</th>
           </tr>
         </thead>
         <tbody>
@@ -25,8 +26,11 @@ export function ExportsBefore(props: { lines: readonly ExportLine[] }) {
               <td data-label="What">{line.what}</td>
               <td data-label="Period">{line.period}</td>
               <td data-label="Practices">{line.scope}</td>
-              <td data-label="SHA-256" className="hash">
+              <td data-label="SHA-256 of the file" className="hash">
                 <code>{line.sha256}</code>
+              </td>
+              <td data-label="Fingerprint of the report" className="hash">
+                {line.fingerprint ? <code>{line.fingerprint}</code> : "–"}
               </td>
             </tr>
           ))}

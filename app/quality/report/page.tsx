@@ -1,6 +1,7 @@
 import Link from "next/link";
 import { qualityReport } from "@/lib/reports/quality-report";
 import { currentViewer } from "@/lib/reports/viewer";
+import { exportFormats } from "@/lib/views/export-format";
 import { AskedWrong } from "../../_parts/asked-wrong";
 import { Cautions } from "../../_parts/cautions";
 import { OverallScores } from "../../_parts/overall-scores";
@@ -36,10 +37,17 @@ export default async function ReportPage(props: { searchParams: Address }) {
         title="Adherence report"
         lead={`${report.period.words}, ${report.scope}`}
         actions={
-          // A plain link: the file is made, and the export kept, when it is asked for and not before.
-          <a className="button main" href={`/api/quality/adherence?${asked}`} download>
-            Export as CSV
-          </a>
+          // Plain links: a file is made, and the export kept, when it is asked for and not before.
+          Object.entries(exportFormats).map(([format, name]) => (
+            <a
+              key={format}
+              className={format === "csv" ? "button main" : "button"}
+              href={`/api/quality/adherence?${asked}&format=${format}`}
+              download
+            >
+              Export as {name}
+            </a>
+          ))
         }
       />
       <PeriodPicker

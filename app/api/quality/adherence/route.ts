@@ -2,15 +2,15 @@ import { answering } from "@/app/_parts/answering";
 import { rightly } from "@/app/_parts/rightly";
 import { qualityExport } from "@/lib/reports/quality-report";
 
-/** The adherence report as CSV: ?period=2026-Q3&practice=P1. */
+/** The adherence report as a file: ?period=2026-Q3&practice=P1&format=csv, xlsx or json. */
 export async function GET(request: Request): Promise<Response> {
   return answering(async (viewer) => {
     const address = Object.fromEntries(new URL(request.url).searchParams);
     const file = await rightly(() => qualityExport(viewer, address));
     if ("wrong" in file) return Response.json({ sentence: file.wrong }, { status: 400 });
-    return new Response(file.text, {
+    return new Response(file.bytes, {
       headers: {
-        "content-type": "text/csv; charset=utf-8; header=present",
+        "content-type": file.type,
         "content-disposition": `attachment; filename="${file.name}"`,
         "cache-control": "no-store",
       },

@@ -1,6 +1,6 @@
 "use client";
 
-import { canonical } from "@/lib/views/mapping/canonical";
+import { canonicalJson } from "@/lib/views/canonical-json";
 import type { FeedDraft } from "@/lib/views/mapping/draft";
 import type { FieldTerms } from "@/lib/views/mapping/terms";
 import { AlwaysBox } from "./always-box";
@@ -26,7 +26,7 @@ export function FieldRow(props: {
     (one) =>
       one.table === table.name &&
       one.field === field.name &&
-      canonical(one.feed) === canonical(feed),
+      canonicalJson(one.feed) === canonicalJson(feed),
   )?.why;
   const lacks = field.required && !feed && !props.filled;
   return (

@@ -2,7 +2,7 @@
 
 import type { Act } from "@/app/_parts/answer";
 import { EditorPart } from "@/app/protocol/_editor/editor-part";
-import { canonical } from "@/lib/views/mapping/canonical";
+import { canonicalJson } from "@/lib/views/canonical-json";
 import type { MappingDraft } from "@/lib/views/mapping/draft";
 import type { EditorView } from "@/lib/views/mapping/editor-view";
 import { unusedColumns } from "@/lib/views/mapping/missing";
@@ -151,5 +151,5 @@ export function MappingEditor(props: {
 
 /** All of a draft but what it is called. */
 function readsAs({ name: _, says: __, ...rest }: MappingDraft): string {
-  return canonical(rest);
+  return canonicalJson(rest);
 }

@@ -1,0 +1,66 @@
+import type { FiguresReach } from "@/lib/access/reach";
+import type { Period } from "@/lib/records/period";
+import { keepExport } from "@/lib/store/quality/exports";
+import { adherenceCsv } from "@/lib/views/adherence-csv";
+import type { AdherenceReport } from "@/lib/views/adherence-report";
+import { adherenceSheets } from "@/lib/views/adherence-sheets";
+import { canonicalJson } from "@/lib/views/canonical-json";
+import type { ExportFormat } from "@/lib/views/export-format";
+import { adherenceReport } from "./adherence-report";
+import { fingerprintOf, sha256 } from "./fingerprint";
+import { workbook } from "./workbook";
+
+/** A file that leaves the house. */
+export type ExportedFile = {
+  readonly name: string;
+  readonly type: string;
+  readonly bytes: Uint8Array<ArrayBuffer>;
+  /** Of the bytes. */
+  readonly sha256: string;
+  /** Of the report in canonical JSON: the same in every format. */
+  readonly fingerprint: string;
+  readonly report: AdherenceReport;
+};
+
+const types: Readonly<Record<ExportFormat, string>> = {
+  csv: "text/csv; charset=utf-8; header=present",
+  xlsx: "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet",
+  json: "application/json",
+};
+
+/** The report as a file; that it was made, and by whom, is kept with its hashes. */
+export async function exportAdherence(
+  reach: FiguresReach,
+  period: Period,
+  format: ExportFormat,
+): Promise<ExportedFile> {
+  const report = await adherenceReport(reach, period);
+  const fingerprint = fingerprintOf(report);
+  const bytes = new Uint8Array(await written(report, fingerprint, format));
+  const hash = sha256(bytes);
+  await keepExport(reach, {
+    ...{ what: "adherence report", format, period: period.name },
+    ...{ sha256: hash, fingerprint },
+  });
+  return {
+    name: `${fileName(reach, period)}.${format}`,
+    type: types[format],
+    bytes,
+    sha256: hash,
+    fingerprint,
+    report,
+  };
+}
+
+async function written(report: AdherenceReport, fingerprint: string, format: ExportFormat) {
+  if (format === "xlsx") return workbook(adherenceSheets(report, fingerprint));
+  return Buffer.from(
+    format === "json" ? canonicalJson(report) : adherenceCsv(report, fingerprint),
+    "utf8",
+  );
+}
+
+function fileName({ practices }: FiguresReach, period: Period): string {
+  const practice = practices?.length === 1 ? `-${practices[0]?.replaceAll(/[^\w-]+/g, "_")}` : "";
+  return `adherence-${period.name.replace("..", "-to-")}${practice}`;
+}

@@ -1,0 +1,3 @@
+-- AlterTable
+ALTER TABLE "exports" ADD COLUMN     "fingerprint" TEXT,
+ADD COLUMN     "format" TEXT NOT NULL DEFAULT 'csv';
