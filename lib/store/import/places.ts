@@ -50,8 +50,22 @@ export async function dropUnusedPlaces(client: pg.ClientBase) {
     and not exists (select from sessions v where v.practice = c.practice and c.code in (v.clinician, v.supervisor))
     and not exists (select from canals k join sessions v on v.id = k.visit_id where v.practice = c.practice and k.clinician = c.code)
     and not exists (select from people p where p.practice = c.practice and p.code = c.code)`);
-  await client.query(`delete from practices p where not confirmed
-    and not exists (select from sessions v where v.practice = p.code) and not exists (select from upkeep u where u.practice = p.code)
-    and not exists (select from people q where q.practice = p.code) and not exists (select from chairs c where c.practice = p.code)
-    and not exists (select from clinicians c where c.practice = p.code) and not exists (select from grants g where g.practice = p.code)`);
+  const used = namingPractices.map(
+    (table) => `not exists (select from ${table} t where t.practice = p.code)`,
+  );
+  await client.query(`delete from practices p where not confirmed and ${used.join(" and ")}`);
 }
+
+/** Every table that can name a practice: what people wrote for it outlives its records. */
+const namingPractices = [
+  "sessions",
+  "upkeep",
+  "people",
+  "chairs",
+  "clinicians",
+  "grants",
+  "criterion_versions",
+  "own_terms",
+  "entered_exceptions",
+  "exception_queries",
+] as const;

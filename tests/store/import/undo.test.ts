@@ -1,10 +1,12 @@
 import { describe, expect, test } from "vitest";
 import { holderReach } from "@/lib/access/reach";
+import { defaults } from "@/lib/protocol/defaults/defaults";
 import { pool } from "@/lib/store/database";
 import { UndoRefused } from "@/lib/store/import/take-back";
 import { undoImport } from "@/lib/store/import/undo-import";
 import { bringIn, canal, delivery, snapshot, use, visit } from "../bring-in";
 import { eachOnEmptyDatabase, heldRows } from "../empty-database";
+import { putVersions } from "../figures/put-in-force";
 
 // Expected values follow from the rules of the record format; worked by hand.
 const reach = holderReach().records;
@@ -22,6 +24,17 @@ describe("undo", () => {
     expect(left.visit_facts).toEqual([]);
     const { rows } = await pool().query("select count(*)::int as rows from sessions");
     expect(rows).toEqual([{ rows: 0 }]);
+  });
+
+  test("keeps a practice that somebody has written a protocol for, and its protocol", async () => {
+    const { importId } = await bringIn(whole);
+    await putVersions([visit.practice as string], defaults.slice(0, 1));
+    await undoImport(reach, importId);
+    expect((await snapshot()).visit_facts).toEqual([]);
+    const { rows } = await pool().query(
+      "select p.code, v.criterion from practices p join criterion_versions v on v.practice = p.code",
+    );
+    expect(rows).toEqual([{ code: visit.practice, criterion: defaults[0]?.id }]);
   });
 
   test("passes a row to its next witness, which keeps what it bore", async () => {
