@@ -181,19 +181,19 @@ async function heldApart(): Promise<boolean> {
   return rowCount === 0;
 }
 
-/** Figures, rows, counts and the places of what is held. */
+/** Figures, rows, counts and the places of what is held: every line is there, in however many held rows. */
 async function stateOfPlaces() {
-  const found = await wholeState();
+  const [{ held: _, ...decided }, ...found] = await wholeState();
   const { rows } = await pool().query(
     `select file_id, line from held where state <> 'mended'
      union all select file_id, line from witnesses where table_name = 'held' order by 1, 2`,
   );
-  return [...found.slice(0, -3), rows, found.at(-2)];
+  return [decided, ...found.slice(0, -3), rows, found.at(-2)];
 }
 
 /** Figures, rows with their places, held rows and counts; numbers apart, as a row may be held anew. */
-async function wholeState() {
-  const found: unknown[] = [await snapshot()];
+async function wholeState(): Promise<[Record<string, unknown[]>, ...unknown[]]> {
+  const found: [Record<string, unknown[]>, ...unknown[]] = [await snapshot()];
   for (const [table, key] of Object.entries({
     sessions: "session_id",
     canals: "visit_id, canal",
