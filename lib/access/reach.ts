@@ -52,7 +52,10 @@ class Protocols {
 
 class OwnNotes {
   protected readonly made = true;
-  constructor(readonly userId: string) {}
+  constructor(
+    readonly userId: string,
+    readonly by: string,
+  ) {}
 }
 
 /** The figures of practices. */
@@ -65,7 +68,7 @@ export type RecordsReach = Records;
 export type PeopleReach = People;
 /** The protocols of practices. */
 export type ProtocolReach = Protocols;
-/** A person's private notes. */
+/** A person's private notes, and what they own themselves. */
 export type NotesReach = OwnNotes;
 
 /** The clinical lead's: every clinician of their practices. */
@@ -118,7 +121,7 @@ export function protocolReach(viewer: Viewer): ProtocolReach {
 }
 
 export function notesReach(viewer: Viewer): NotesReach {
-  return new OwnNotes(viewer.userId);
+  return new OwnNotes(viewer.userId, viewer.name);
 }
 
 /** Whoever runs the command on the home's own machine holds its files anyway: everything. */

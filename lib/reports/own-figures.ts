@@ -1,10 +1,11 @@
-import type { OwnReach } from "@/lib/access/reach";
+import type { FiguresReach, OwnReach } from "@/lib/access/reach";
 import { type Comparison, noComparison } from "@/lib/audit/comparison";
 import type { Figure } from "@/lib/audit/figure";
 import { type Period, rollingYear } from "@/lib/records/period";
 import { unitName } from "@/lib/views/measure-words";
 import { periodWords } from "@/lib/views/period-words";
 import { count } from "@/lib/views/quantity";
+import { subjectId } from "@/lib/views/subject-id";
 import { figures } from "./figures";
 import { type Compared, withReferences } from "./reference";
 
@@ -18,9 +19,12 @@ export type OwnFigure = {
 /** Rates with fewer units in the period open on four rolling quarters (the design's rule for small rates). */
 const fewForRate = 60;
 
-/** The clinician's figures of the period with their comparisons; rates of few units over four rolling quarters. */
+/**
+ * A clinician's figures of the period with their comparisons, or those of each clinician within a lead's reach; rates of few units over
+ * four rolling quarters.
+ */
 export async function ownFigures(
-  reach: OwnReach,
+  reach: FiguresReach | OwnReach,
   measures: readonly string[],
   of: Period,
 ): Promise<OwnFigure[]> {
@@ -35,19 +39,24 @@ export async function ownFigures(
     few.length === 0 || year.from >= of.from
       ? []
       : await figures(reach, {
-          measures: few.map(({ measure }) => measure),
+          measures: [...new Set(few.map(({ measure }) => measure))],
           periods: [year],
           by: ["clinician"],
         });
-  const shown = quarter.map(
-    (figure) => rolled.find((other) => other.measure === figure.measure) ?? figure,
-  );
+  const shown = quarter.map((figure) => {
+    if (!few.includes(figure)) return figure;
+    return rolled.find((other) => sameAs(other, figure)) ?? figure;
+  });
   const compared = await withReferences(reach, shown);
   return compared.map((figure, place) => ({
     figure,
     comparison: (figure as Compared).reference ?? noComparison(""),
     note: figure.period === of.name ? null : rolledNote(quarter[place], of, year),
   }));
+}
+
+function sameAs(one: Figure, other: Figure): boolean {
+  return one.measure === other.measure && subjectId(one.about) === subjectId(other.about);
 }
 
 function rolledNote(quarter: Figure | undefined, of: Period, year: Period): string {
