@@ -1,3 +1,4 @@
+import type { Subject } from "@/lib/measures/tally";
 import type { AuditContent } from "./audit-content";
 
 /** How clinicians are called in a report: not at all, by codes drawn for it alone, or by their own. */
@@ -22,4 +23,26 @@ export function clinicianKeys({ computed }: AuditContent): string[] {
 function letters(place: number): string {
   const last = String.fromCharCode(65 + (place % 26));
   return place < 26 ? last : `${letters(Math.floor(place / 26) - 1)}${last}`;
+}
+
+/**
+ * The content with every clinician called by the report's own codes. Figures keep their places, so that flags still point at theirs.
+ */
+export function withCodes(content: AuditContent, codes: ReadonlyMap<string, string>): AuditContent {
+  const recoded = <Of extends { readonly about: Subject }>(one: Of): Of => {
+    if (one.about.kind !== "clinician") return one;
+    const code = codes.get(one.about.key) ?? "Clinician";
+    return { ...one, about: { kind: "clinician", code, key: one.about.key } };
+  };
+  const { computed } = content;
+  return {
+    ...content,
+    computed: {
+      ...computed,
+      adherence: computed.adherence.map(recoded),
+      across: computed.across.map(recoded),
+      composites: computed.composites.map(recoded),
+      own: computed.own.map((one) => ({ ...one, figure: recoded(one.figure) })),
+    },
+  };
 }
