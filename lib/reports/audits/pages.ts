@@ -6,7 +6,7 @@ import { responsesTo } from "@/lib/store/audits/confirming";
 import { type ActionLine, actionLine } from "@/lib/views/audits/action-lines";
 import { type AuditHead, auditHead } from "@/lib/views/audits/audit-head";
 import { type ConfirmingView, confirmingView } from "@/lib/views/audits/confirming-view";
-import { type DataView, dataView } from "@/lib/views/audits/data-view";
+import { type DataCheckView, dataView } from "@/lib/views/audits/data-view";
 import { type LookItem, lookItems } from "@/lib/views/audits/look-view";
 import { type MissingLine, missingLines } from "@/lib/views/audits/missing-words";
 import {
@@ -110,7 +110,7 @@ export const scopePage = (...asked: Asked): Promise<ScopePage | null> =>
   });
 
 export type DataPage = AuditPage<{
-  readonly view: DataView;
+  readonly view: DataCheckView;
   readonly fields: readonly TextField[];
   readonly data: TextField;
 }>;

@@ -19,7 +19,7 @@ export type DataFindingLine = {
   readonly key: string;
 };
 
-export type DataView = {
+export type DataCheckView = {
   readonly findings: readonly DataFindingLine[];
   readonly weeks: WeekGrid;
   readonly completeness: readonly CompletenessLine[];
@@ -28,7 +28,7 @@ export type DataView = {
 };
 
 /** @param today YYYY-MM-DD */
-export function dataView(computed: AuditComputed, today: string): DataView {
+export function dataView(computed: AuditComputed, today: string): DataCheckView {
   const weeks = weekGrid(computed.weeks, computed.period, computed.lastDay);
   const completeness = completenessLines(computed.completeness);
   return {
