@@ -31,7 +31,6 @@ export function structureDefinition(of: ExtensionDefined): r4.StructureDefinitio
     status: "active",
     experimental: false,
     description: of.description,
-    fhirVersion: "4.0.1",
     kind: "complex-type",
     abstract: false,
     context: of.on.map((expression) => ({ type: "element" as const, expression })),
