@@ -5,8 +5,8 @@ import type { ClusterCounts, RateTally, Subject } from "@/lib/measures/tally";
 import { quarter } from "@/lib/records/period";
 import { type AdherenceParts, adherenceReportOf } from "@/lib/views/adherence-report";
 import { adherenceBundle, type BundleWith } from "@/lib/views/fhir/adherence-bundle";
-import { measured } from "../measured";
 import { medianFigure, rateFigure } from "../made-figure";
+import { measured } from "../measured";
 
 export const fingerprint = "0123456789abcdef".repeat(4);
 const oak = { kind: "practice", code: "OAK" } as const;
