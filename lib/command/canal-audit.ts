@@ -9,7 +9,7 @@ const usage = `canal-audit <verb>
                                                          take files as they are finished writing, once each
   figures --period 2026-Q3 [--practice P1] [--clinician C01]
   export records --out FOLDER [--practice P1]            everything, as record files
-  export adherence --period 2026-Q3 --out FILE [--practice P1] [--format csv|xlsx|json]
+  export adherence --period 2026-Q3 --out FILE [--practice P1] [--format csv|xlsx|json|fhir]
   people add --role administrator --email … --name … [--practice P1] [--clinician P1/C01]
   people list
 With --json the answer is one JSON document. The home is CANAL_AUDIT_HOME, or .home of the project.`;

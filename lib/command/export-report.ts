@@ -1,10 +1,10 @@
 import { stat, writeFile } from "node:fs/promises";
-import { dirname, extname, resolve } from "node:path";
+import { dirname, resolve } from "node:path";
 import { holderReach, narrowed } from "@/lib/access/reach";
 import { exportAdherence } from "@/lib/reports/adherence-export";
 import { practiceKnown } from "@/lib/reports/practices";
 import { withHome } from "@/lib/reports/with-home";
-import { exportFormat, exportFormats } from "@/lib/views/export-format";
+import { exportFormat, exportFormatOf, exportFormats } from "@/lib/views/export-format";
 import { periodNamed } from "./period-named";
 import { readOptions } from "./read-options";
 import { CannotDo, type Done } from "./verb";
@@ -20,7 +20,7 @@ export async function exportReport(args: string[]): Promise<Done> {
   const period = periodNamed(values.period);
   const format = values.format
     ? exportFormat(values.format)
-    : (exportFormat(extname(values.out).slice(1).toLowerCase()) ?? "csv");
+    : (exportFormatOf(values.out) ?? "csv");
   if (!format)
     throw new CannotDo(
       `The report is not to be had as ${values.format}; say --format ${Object.keys(exportFormats).join(" or ")}.`,

@@ -5,9 +5,11 @@ import { adherenceCsv } from "@/lib/views/adherence-csv";
 import type { AdherenceReport } from "@/lib/views/adherence-report";
 import { adherenceSheets } from "@/lib/views/adherence-sheets";
 import { canonicalJson } from "@/lib/views/canonical-json";
-import type { ExportFormat } from "@/lib/views/export-format";
+import { type ExportFormat, exportEndings } from "@/lib/views/export-format";
+import { adherenceBundle } from "@/lib/views/fhir/adherence-bundle";
 import { adherenceReport } from "./adherence-report";
 import { fingerprintOf, sha256 } from "./fingerprint";
+import { furtherMeasures } from "./further-measures";
 import { workbook } from "./workbook";
 
 /** A file that leaves the house. */
@@ -26,6 +28,7 @@ const types: Readonly<Record<ExportFormat, string>> = {
   csv: "text/csv; charset=utf-8; header=present",
   xlsx: "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet",
   json: "application/json",
+  fhir: "application/fhir+json",
 };
 
 /** The report as a file; that it was made, and by whom, is kept with its hashes. */
@@ -36,14 +39,14 @@ export async function exportAdherence(
 ): Promise<ExportedFile> {
   const report = await adherenceReport(reach, period);
   const fingerprint = fingerprintOf(report);
-  const bytes = new Uint8Array(await written(report, fingerprint, format));
+  const bytes = new Uint8Array(await written[format](report, fingerprint, reach, period));
   const hash = sha256(bytes);
   await keepExport(reach, {
     ...{ what: "adherence report", format, period: period.name },
     ...{ sha256: hash, fingerprint },
   });
   return {
-    name: `${fileName(reach, period)}.${format}`,
+    name: `${fileName(reach, period)}${exportEndings[format]}`,
     type: types[format],
     bytes,
     sha256: hash,
@@ -52,13 +55,22 @@ export async function exportAdherence(
   };
 }
 
-async function written(report: AdherenceReport, fingerprint: string, format: ExportFormat) {
-  if (format === "xlsx") return workbook(adherenceSheets(report, fingerprint));
-  return Buffer.from(
-    format === "json" ? canonicalJson(report) : adherenceCsv(report, fingerprint),
-    "utf8",
-  );
-}
+type Written = (
+  report: AdherenceReport,
+  fingerprint: string,
+  reach: FiguresReach,
+  period: Period,
+) => Promise<Uint8Array>;
+
+const written: Readonly<Record<ExportFormat, Written>> = {
+  csv: async (report, fingerprint) => Buffer.from(adherenceCsv(report, fingerprint), "utf8"),
+  xlsx: async (report, fingerprint) => workbook(adherenceSheets(report, fingerprint)),
+  json: async (report) => Buffer.from(canonicalJson(report), "utf8"),
+  fhir: async (report, fingerprint, reach, period) => {
+    const further = await furtherMeasures(reach, period);
+    return Buffer.from(canonicalJson(adherenceBundle(report, fingerprint, { further })), "utf8");
+  },
+};
 
 function fileName({ practices }: FiguresReach, period: Period): string {
   const practice = practices?.length === 1 ? `-${practices[0]?.replaceAll(/[^\w-]+/g, "_")}` : "";
