@@ -1,11 +1,11 @@
 import { z } from "zod";
 import { leadReach } from "@/lib/access/reach";
 import type { Viewer } from "@/lib/access/viewer";
-import { mergedText } from "@/lib/audit/cycle/merged-text";
 import { lookSteps } from "@/lib/records/audit-work";
 import { auditWithin } from "@/lib/store/audits/audits";
 import { type KeptText, keepText } from "@/lib/store/audits/texts";
 import { workOf } from "@/lib/store/audits/work";
+import { mergedText } from "@/lib/views/audits/merged-text";
 import { textKeys } from "@/lib/views/audits/text-keys";
 
 const longest = 20_000;

@@ -1,7 +1,7 @@
 import { answering } from "@/app/_parts/answering";
 import { recordsReach } from "@/lib/access/reach";
 import { mappingFile } from "@/lib/reports/mappings-change";
-import { inWords } from "../../sent-json";
+import { inWords } from "../../../sent-json";
 
 /** A kept mapping as its JSON file, the newest version or ?version=N. */
 export async function GET(

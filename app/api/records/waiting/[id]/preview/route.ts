@@ -1,7 +1,7 @@
 import { answering } from "@/app/_parts/answering";
 import { recordsReach } from "@/lib/access/reach";
 import { keepDraft } from "@/lib/reports/waiting-draft";
-import { inWords, sentJson } from "../../../sent-json";
+import { inWords, sentJson } from "../../../../sent-json";
 
 /** Keeps the mapping of a file that waits as far as it is made, and answers what the file's first rows become by it. */
 export async function POST(

@@ -1,7 +1,7 @@
 import { answering } from "@/app/_parts/answering";
 import { recordsReach } from "@/lib/access/reach";
 import { testDraft, testSoFar } from "@/lib/reports/waiting-draft";
-import { inWords, sentJson } from "../../../sent-json";
+import { inWords, sentJson } from "../../../../sent-json";
 
 type Context = { params: Promise<{ id: string }> };
 

@@ -1,6 +1,6 @@
 import { answering } from "@/app/_parts/answering";
 import { waitingWords } from "@/lib/reports/waiting-words-of";
-import { inWords } from "../../../sent-json";
+import { inWords } from "../../../../sent-json";
 
 /** The different words of a column (?column=…) of a file that waits. */
 export async function GET(

@@ -6,11 +6,11 @@ export function inWords(status: number, sentence: string): Response {
 /** What one of the tool's own pages sends as JSON; else the answer that says why it is not taken. */
 export async function sentJson(request: Request): Promise<{ json: unknown } | Response> {
   const site = request.headers.get("sec-fetch-site");
-  // A form of another page must not change anything under the keeper's name.
+  // A form of another page must not change anything under their name.
   if (site && site !== "same-origin" && site !== "none")
     return inWords(403, "This form is not of this tool.");
   const text = await request.text();
-  if (text.length > longest) return inWords(413, "This mapping is too large.");
+  if (text.length > longest) return inWords(413, "This is too large.");
   try {
     return { json: JSON.parse(text) };
   } catch {
