@@ -1,0 +1,39 @@
+import { type FontFace, faceStyle } from "./font";
+
+/** The colours of the screen (app/_look/tokens.css) on white paper. */
+export const colours = {
+  paper: "#ffffff",
+  wash: "#f3f1ec",
+  ink: "#1e2126",
+  inkSoft: "#4d545d",
+  rule: "#d9d5cc",
+  ruleStrong: "#8a8578",
+  accent: "#6b2a58",
+  data: "#0072b2",
+  beyond: "#d55e00",
+  reference: "#4d545d",
+} as const;
+
+/** In points. */
+export const sizes = { title: 21, part: 14.5, heading: 11, body: 9.5, table: 8.5, small: 8 };
+
+export const leading = 1.3;
+
+/** The font's own height of lines, for what is laid out anew on each page: a set height would grow from page to page. */
+export const ownLeading = 1.424;
+
+/** A4, upright; a wide part turns it on its side. */
+export const sheet = { short: 595.28, long: 841.89, side: 51, top: 62, bottom: 60 };
+
+/** The width of what is written on a sheet. */
+export function contentWidth(wide: boolean): number {
+  return (wide ? sheet.long : sheet.short) - 2 * sheet.side;
+}
+
+/** A style of text that says everything itself: what is inherited has surprises with heights of lines. */
+export function textStyle(
+  size: number,
+  { face = "plain", colour = colours.ink }: { face?: FontFace; colour?: string } = {},
+) {
+  return { ...faceStyle(face), fontSize: size, lineHeight: leading, color: colour };
+}

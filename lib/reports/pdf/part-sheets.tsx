@@ -1,0 +1,50 @@
+import { Text, View } from "@react-pdf/renderer";
+import type { DocumentPart, ReportDocument } from "@/lib/views/document/document";
+import { Blocks } from "./blocks";
+import { colours, contentWidth, sizes, textStyle } from "./look";
+import { roomAtStart } from "./room";
+import { Sheet } from "./sheet";
+
+/** Parts one after the other; those beside each other that lie the same way share their sheets. */
+export function PartSheets(props: { report: ReportDocument }) {
+  return runs(props.report.parts).map(({ wide, parts }) => (
+    <Sheet key={parts[0]?.id} report={props.report} wide={wide}>
+      {parts.map((part, place) => (
+        <Part key={part.id} part={part} width={contentWidth(wide)} first={place === 0} />
+      ))}
+    </Sheet>
+  ));
+}
+
+function Part(props: { part: DocumentPart; width: number; first: boolean }) {
+  const { part, width, first } = props;
+  return (
+    <>
+      <View
+        wrap={false}
+        minPresenceAhead={roomAtStart(part.blocks, width)}
+        style={{ marginTop: first ? 0 : 20, marginBottom: 6 }}
+        {...{ bookmark: part.title }}
+      >
+        <Text style={textStyle(sizes.part, { face: "strong", colour: colours.accent })}>
+          {part.title}
+        </Text>
+        {part.note ? (
+          <Text style={textStyle(sizes.body, { colour: colours.inkSoft })}>{part.note}</Text>
+        ) : null}
+      </View>
+      <Blocks blocks={part.blocks} width={width} above={part.title} />
+    </>
+  );
+}
+
+function runs(parts: readonly DocumentPart[]): { wide: boolean; parts: DocumentPart[] }[] {
+  const found: { wide: boolean; parts: DocumentPart[] }[] = [];
+  for (const part of parts) {
+    const wide = part.wide ?? false;
+    const last = found.at(-1);
+    if (last?.wide === wide) last.parts.push(part);
+    else found.push({ wide, parts: [part] });
+  }
+  return found;
+}
