@@ -1,10 +1,10 @@
-import { Text, View } from "@react-pdf/renderer";
+import { View } from "@react-pdf/renderer";
 import type { DocumentBlock } from "@/lib/views/document/document";
 import { ChartFigure } from "./chart-figure";
 import { Facts } from "./facts";
-import { colours, sizes, textStyle } from "./look";
+import { Lines } from "./lines";
+import { colours, sizes } from "./look";
 import { roomAtStart } from "./room";
-import { spread } from "./spread";
 import { TableGrid } from "./table-grid";
 
 /** Blocks from top to bottom; a heading stays with what it heads. */
@@ -37,19 +37,19 @@ function Block(props: { block: DocumentBlock; width: number; above?: string; roo
   switch (block.kind) {
     case "words":
       return (
-        <Text
-          style={{
-            ...textStyle(size, { colour: block.soft ? colours.inkSoft : colours.ink }),
-            marginBottom: 6,
-          }}
-        >
-          {spread(block.words, { width, size })}
-        </Text>
+        <View style={{ marginBottom: 6 }}>
+          <Lines
+            words={block.words}
+            width={width}
+            size={size}
+            colour={block.soft ? colours.inkSoft : colours.ink}
+          />
+        </View>
       );
     case "heading":
       return (
         <View wrap={false} minPresenceAhead={props.room} style={{ marginTop: 9, marginBottom: 3 }}>
-          <Text style={textStyle(sizes.heading, { face: "strong" })}>{block.words}</Text>
+          <Lines words={block.words} width={width} size={sizes.heading} face="strong" />
         </View>
       );
     case "list":
@@ -58,12 +58,8 @@ function Block(props: { block: DocumentBlock; width: number; above?: string; roo
           {block.items.map((item, place) => (
             // biome-ignore lint/suspicious/noArrayIndexKey: the items of a report keep their order.
             <View key={place} style={{ flexDirection: "row", marginBottom: 2 }}>
-              <Text style={{ ...textStyle(size, { colour: colours.inkSoft }), width: bullet }}>
-                •
-              </Text>
-              <Text style={{ ...textStyle(size), width: width - bullet }}>
-                {spread(item, { width: width - bullet, size })}
-              </Text>
+              <Lines words="•" width={bullet} size={size} colour={colours.inkSoft} />
+              <Lines words={item} width={width - bullet} size={size} />
             </View>
           ))}
         </View>

@@ -1,9 +1,9 @@
-import { Text, View } from "@react-pdf/renderer";
+import { View } from "@react-pdf/renderer";
 import { type ChartBlock, chartWidth } from "./chart-height";
 import { IntervalDrawing } from "./interval-drawing";
-import { colours, sizes, textStyle } from "./look";
+import { Lines } from "./lines";
+import { colours, sizes } from "./look";
 import { MonthsDrawing } from "./months-drawing";
-import { spread } from "./spread";
 
 /** A chart under its finding and over what a reader of the drawing has to be told, all on one page. */
 export function ChartFigure(props: { block: ChartBlock; width: number }) {
@@ -11,21 +11,18 @@ export function ChartFigure(props: { block: ChartBlock; width: number }) {
   const notes = block.kind === "intervals" ? (block.chart.notes ?? []) : [];
   return (
     <View wrap={false} style={{ marginTop: 4, marginBottom: 12 }}>
-      <Text style={{ ...textStyle(sizes.body, { face: "strong" }), marginBottom: 4 }}>
-        {spread(block.chart.title, { width, size: sizes.body, face: "strong" })}
-      </Text>
+      <View style={{ marginBottom: 4 }}>
+        <Lines words={block.chart.title} width={width} size={sizes.body} face="strong" />
+      </View>
       {block.kind === "intervals" ? (
         <IntervalDrawing chart={block.chart} width={chartWidth(width)} />
       ) : (
         <MonthsDrawing chart={block.chart} width={chartWidth(width)} />
       )}
       {notes.map((note) => (
-        <Text
-          key={note}
-          style={{ ...textStyle(sizes.small, { colour: colours.inkSoft }), marginTop: 2 }}
-        >
-          {spread(note, { width, size: sizes.small })}
-        </Text>
+        <View key={note} style={{ marginTop: 2 }}>
+          <Lines words={note} width={width} size={sizes.small} colour={colours.inkSoft} />
+        </View>
       ))}
     </View>
   );

@@ -1,8 +1,8 @@
-import { Text, View } from "@react-pdf/renderer";
+import { View } from "@react-pdf/renderer";
 import type { DocumentFact } from "@/lib/views/document/document";
 import { widthOf } from "./font";
-import { colours, sizes, textStyle } from "./look";
-import { spread } from "./spread";
+import { Lines } from "./lines";
+import { colours, sizes } from "./look";
 
 /** Names and what they stand for, side by side. */
 export function Facts(props: { facts: readonly DocumentFact[]; width: number }) {
@@ -16,12 +16,10 @@ export function Facts(props: { facts: readonly DocumentFact[]; width: number }) 
       wrap={fact.words.length > 600}
       style={{ flexDirection: "row", paddingVertical: 1 }}
     >
-      <Text style={{ ...textStyle(size, { colour: colours.inkSoft }), width: name }}>
-        {spread(fact.name, { width: name - 10, size })}
-      </Text>
-      <Text style={{ ...textStyle(size), width: props.width - name }}>
-        {spread(fact.words, { width: props.width - name, size })}
-      </Text>
+      <View style={{ width: name }}>
+        <Lines words={fact.name} width={name - 10} size={size} colour={colours.inkSoft} />
+      </View>
+      <Lines words={fact.words} width={props.width - name} size={size} />
     </View>
   ));
 }

@@ -1,5 +1,3 @@
-import { type FontFace, faceStyle } from "./font";
-
 /** The colours of the screen (app/_look/tokens.css) on white paper. */
 export const colours = {
   paper: "#ffffff",
@@ -28,12 +26,4 @@ export const sheet = { short: 595.28, long: 841.89, side: 51, top: 62, bottom: 6
 /** The width of what is written on a sheet. */
 export function contentWidth(wide: boolean): number {
   return (wide ? sheet.long : sheet.short) - 2 * sheet.side;
-}
-
-/** A style of text that says everything itself: what is inherited has surprises with heights of lines. */
-export function textStyle(
-  size: number,
-  { face = "plain", colour = colours.ink }: { face?: FontFace; colour?: string } = {},
-) {
-  return { ...faceStyle(face), fontSize: size, lineHeight: leading, color: colour };
 }

@@ -1,7 +1,8 @@
-import { Text, View } from "@react-pdf/renderer";
+import { View } from "@react-pdf/renderer";
 import type { DocumentPart, ReportDocument } from "@/lib/views/document/document";
 import { Blocks } from "./blocks";
-import { colours, contentWidth, sizes, textStyle } from "./look";
+import { Lines } from "./lines";
+import { colours, contentWidth, sizes } from "./look";
 import { roomAtStart } from "./room";
 import { Sheet } from "./sheet";
 
@@ -26,11 +27,15 @@ function Part(props: { part: DocumentPart; width: number; first: boolean }) {
         style={{ marginTop: first ? 0 : 20, marginBottom: 6 }}
         {...{ bookmark: part.title }}
       >
-        <Text style={textStyle(sizes.part, { face: "strong", colour: colours.accent })}>
-          {part.title}
-        </Text>
+        <Lines
+          words={part.title}
+          width={width}
+          size={sizes.part}
+          face="strong"
+          colour={colours.accent}
+        />
         {part.note ? (
-          <Text style={textStyle(sizes.body, { colour: colours.inkSoft })}>{part.note}</Text>
+          <Lines words={part.note} width={width} size={sizes.body} colour={colours.inkSoft} />
         ) : null}
       </View>
       <Blocks blocks={part.blocks} width={width} above={part.title} />

@@ -1,7 +1,7 @@
 import type { DocumentBlock } from "@/lib/views/document/document";
 import { chartHeight } from "./chart-height";
 import { leading, sizes } from "./look";
-import { tableLayout } from "./table-layout";
+import { columnWidths, headHeight, rowHeight } from "./table-layout";
 
 /** What has to fit under a heading for it to stay on a page: the beginning of what comes, in points. */
 export function roomAtStart(blocks: readonly DocumentBlock[], width: number): number {
@@ -11,8 +11,11 @@ export function roomAtStart(blocks: readonly DocumentBlock[], width: number): nu
     case "heading":
       return 12 + sizes.heading * leading + roomAtStart(others, width);
     case "table": {
-      const { head, rows } = tableLayout({ ...first, rows: first.rows.slice(0, 2) }, width);
-      return 18 + head.height + rows.reduce((sum, row) => sum + Math.min(row.height, 300), 0);
+      const widths = columnWidths(first, width);
+      const rows = first.rows.slice(0, 2).map((row) => rowHeight(row.cells, widths));
+      return (
+        18 + headHeight(first, widths) + rows.reduce((sum, high) => sum + Math.min(high, 300), 0)
+      );
     }
     case "intervals":
     case "months":

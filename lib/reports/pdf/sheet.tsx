@@ -2,8 +2,8 @@ import { Page, Text, View } from "@react-pdf/renderer";
 import type { ReactNode } from "react";
 import type { ReportDocument } from "@/lib/views/document/document";
 import { faceStyle } from "./font";
+import { Lines } from "./lines";
 import { colours, contentWidth, sheet, sizes } from "./look";
-import { spread } from "./spread";
 
 /** Sheets of one orientation, as many as the contents take: what the report is above, its foot and the page below. */
 export function Sheet(props: {
@@ -44,9 +44,13 @@ export function Sheet(props: {
         />
       </View>
       <View fixed style={{ ...edge, ...footEdge, width }}>
-        <Text style={{ ...edgeText, width: width - 70 }}>
-          {spread(report.foot, { width: width - 70, size: edgeText.fontSize })}
-        </Text>
+        <Lines
+          words={report.foot}
+          width={width - 70}
+          size={edgeText.fontSize}
+          colour={colours.inkSoft}
+          again
+        />
         <Text
           style={{ ...edgeText, width: 60, textAlign: "right" }}
           render={({ pageNumber, totalPages }) => `${pageNumber} of ${totalPages ?? pageNumber}`}

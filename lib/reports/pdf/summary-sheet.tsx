@@ -1,8 +1,9 @@
-import { Text, View } from "@react-pdf/renderer";
+import { View } from "@react-pdf/renderer";
 import type { ReportDocument } from "@/lib/views/document/document";
 import { Blocks } from "./blocks";
 import { Facts } from "./facts";
-import { colours, contentWidth, sizes, textStyle } from "./look";
+import { Lines } from "./lines";
+import { colours, contentWidth, sizes } from "./look";
 import { Sheet } from "./sheet";
 
 /** The first page: whose report it is, what must be known of it, and what it found. */
@@ -12,10 +13,8 @@ export function SummarySheet(props: { report: ReportDocument }) {
   return (
     <Sheet report={report} first bookmark="Summary">
       <View wrap={false} style={{ marginTop: -22, marginBottom: 14 }}>
-        <Text style={textStyle(sizes.body, { colour: colours.inkSoft })}>{report.over}</Text>
-        <Text style={{ ...textStyle(sizes.title, { face: "strong" }), lineHeight: 1.15 }}>
-          {report.title}
-        </Text>
+        <Lines words={report.over} width={width} size={sizes.body} colour={colours.inkSoft} />
+        <Lines words={report.title} width={width} size={sizes.title} face="strong" />
       </View>
       <View style={factsBox}>
         <Facts facts={report.facts} width={width} />

@@ -1,15 +1,15 @@
-import { Text, View } from "@react-pdf/renderer";
+import { View } from "@react-pdf/renderer";
 import type { DocumentTable } from "@/lib/views/document/document";
-import { faceStyle } from "./font";
-import { colours, sizes, textStyle } from "./look";
+import { Lines } from "./lines";
+import { colours, sizes } from "./look";
 import { roomAtStart } from "./room";
-import { spread } from "./spread";
-import { cell, tableLayout } from "./table-layout";
+import { cell, columnWidths, rowHeight } from "./table-layout";
 
 /** A table whose head stands again on every page and whose rows stay whole. */
 export function TableGrid(props: { table: DocumentTable; width: number; labelled: boolean }) {
   const { table, width, labelled } = props;
-  const { widths, head, rows } = tableLayout(table, width);
+  const widths = columnWidths(table, width);
+  const titles = table.columns.map((column) => column.title);
   return (
     <>
       <View
@@ -18,22 +18,15 @@ export function TableGrid(props: { table: DocumentTable; width: number; labelled
         style={{ marginBottom: labelled ? 3 : 0 }}
       >
         {labelled ? (
-          <Text style={textStyle(sizes.small, { colour: colours.inkSoft })}>
-            {spread(table.label, { width, size: sizes.small })}
-          </Text>
+          <Lines words={table.label} width={width} size={sizes.small} colour={colours.inkSoft} />
         ) : null}
       </View>
       <View style={{ marginBottom: 10 }}>
-        <View fixed style={{ ...line, height: head.height, ...headLine }}>
-          <Cells cells={head.cells} widths={widths} table={table} head />
+        <View fixed style={{ ...line, ...headLine }}>
+          <Cells cells={titles} widths={widths} table={table} head />
         </View>
-        {rows.map((row) => (
-          <View
-            key={row.id}
-            // A row higher than half a sheet has to be divided.
-            wrap={row.height > 300}
-            style={{ ...line, minHeight: row.height }}
-          >
+        {table.rows.map((row) => (
+          <View key={row.id} wrap={rowHeight(row.cells, widths) > dividedFrom} style={line}>
             <Cells cells={row.cells} widths={widths} table={table} />
           </View>
         ))}
@@ -41,6 +34,9 @@ export function TableGrid(props: { table: DocumentTable; width: number; labelled
     </>
   );
 }
+
+/** A row higher than this, in points, cannot stay whole on every page. */
+const dividedFrom = 300;
 
 function Cells(props: {
   cells: readonly string[];
@@ -50,22 +46,19 @@ function Cells(props: {
 }) {
   const { cells, widths, table, head } = props;
   return table.columns.map((column, place) => (
-    <Text
-      // biome-ignore lint/suspicious/noArrayIndexKey: cells stand by their column's place.
-      key={place}
-      style={{
-        ...(head ? headText : textStyle(sizes.table)),
-        width: widths[place],
-        paddingHorizontal: cell.across,
-        textAlign: column.numeric ? "right" : "left",
-      }}
-    >
-      {cells[place]}
-    </Text>
+    // biome-ignore lint/suspicious/noArrayIndexKey: cells stand by their column's place.
+    <View key={place} style={{ width: widths[place], paddingHorizontal: cell.across }}>
+      <Lines
+        words={cells[place] ?? ""}
+        width={(widths[place] ?? 0) - 2 * cell.across}
+        size={sizes.table}
+        face={head ? "strong" : "plain"}
+        right={column.numeric}
+        again={head}
+      />
+    </View>
   ));
 }
-
-const headText = { ...faceStyle("strong"), fontSize: sizes.table, color: colours.ink };
 
 const line = {
   flexDirection: "row",

@@ -1,46 +1,37 @@
 import type { DocumentTable } from "@/lib/views/document/document";
+import { linesWithin } from "./lines-within";
 import { leading, ownLeading, sizes } from "./look";
-import { spread } from "./spread";
 
 export const cell = { across: 5, down: 2.5 };
 
-/** A table with its columns' widths, its cells' ends of lines and its rows' heights, all in points. */
-export type TableLayout = {
-  readonly widths: readonly number[];
-  readonly head: LaidRow;
-  readonly rows: readonly (LaidRow & { readonly id: string })[];
-};
-
-type LaidRow = { readonly cells: readonly string[]; readonly height: number };
-
-/** Lays a table out over a width, by the columns' shares of it. */
-export function tableLayout(table: DocumentTable, width: number): TableLayout {
+/** How wide the columns of a table are, by their shares of its width, in points. */
+export function columnWidths(table: DocumentTable, width: number): number[] {
   const shares = table.columns.map((column) => column.share ?? 1);
   const whole = shares.reduce((sum, share) => sum + share, 0);
-  const widths = shares.map((share) => (share / whole) * width);
-  return {
-    widths,
-    head: laid(
-      table.columns.map((column) => column.title),
-      widths,
-      "strong",
-    ),
-    rows: table.rows.map((row) => ({ id: row.id, ...laid(row.cells, widths, "plain") })),
-  };
+  return shares.map((share) => (share / whole) * width);
 }
 
-function laid(
+/** How high the head of a table is. */
+export function headHeight(table: DocumentTable, widths: readonly number[]): number {
+  const titles = table.columns.map((column) => column.title);
+  return heightOf(titles, widths, "strong", ownLeading);
+}
+
+/** How high a row is. */
+export function rowHeight(cells: readonly string[], widths: readonly number[]): number {
+  return heightOf(cells, widths, "plain", leading);
+}
+
+function heightOf(
   cells: readonly string[],
   widths: readonly number[],
   face: "plain" | "strong",
-): LaidRow {
+  lineHeight: number,
+): number {
   const size = sizes.table;
-  const set = widths.map((width, place) =>
-    spread(cells[place] ?? "", { width: width - 2 * cell.across, size, face }),
+  const lines = cells.map(
+    (words, place) =>
+      linesWithin(words, { width: (widths[place] ?? 0) - 2 * cell.across, size, face }).length,
   );
-  const lines = Math.max(1, ...set.map((words) => words.split("\n").length));
-  return {
-    cells: set,
-    height: lines * size * (face === "strong" ? ownLeading : leading) + 2 * cell.down + 0.5,
-  };
+  return Math.max(1, ...lines) * size * lineHeight + 2 * cell.down + 0.5;
 }
