@@ -2,9 +2,9 @@ import { Document, renderToBuffer } from "@react-pdf/renderer";
 import type { ReportDocument } from "@/lib/views/document/document";
 import { openFont } from "./font";
 import { modifiedAt } from "./modified-at";
-import { PartSheets } from "./part-sheets";
 import { printableDocument } from "./printable-document";
-import { SummarySheet } from "./summary-sheet";
+import { reportSheets } from "./report-sheets";
+import { Sheet } from "./sheet";
 
 /**
  * A report as PDF: bookmarks, headers of tables on every page, charts as lines and letters.
@@ -16,6 +16,7 @@ export async function documentPdf(
 ): Promise<Uint8Array<ArrayBuffer>> {
   await openFont();
   const report = printableDocument(document);
+  const sheets = reportSheets(report);
   const bytes = await renderToBuffer(
     <Document
       title={report.title}
@@ -28,8 +29,16 @@ export async function documentPdf(
       pageMode="useOutlines"
       pdfVersion="1.7"
     >
-      <SummarySheet report={report} />
-      {PartSheets({ report })}
+      {sheets.map((sheet, place) => (
+        <Sheet
+          // biome-ignore lint/suspicious/noArrayIndexKey: sheets keep their order.
+          key={place}
+          report={report}
+          of={sheet}
+          page={place + 1}
+          pages={sheets.length}
+        />
+      ))}
     </Document>,
   );
   return modifiedAt(new Uint8Array(bytes));

@@ -50,9 +50,19 @@ export function faceStyle(face: FontFace) {
 
 /** How wide words are on one line, in points. The font has to be open. */
 export function widthOf(words: string, size: number, face: FontFace = "plain"): number {
+  const key = `${face} ${words}`;
+  const before = measured.get(key);
+  if (before !== undefined) return before * size;
   const font = fontOf(face);
-  return (font.layout(words).advanceWidth / font.unitsPerEm) * size;
+  const width = font.layout(words).advanceWidth / font.unitsPerEm;
+  if (measured.size >= mostMeasured) measured.clear();
+  measured.set(key, width);
+  return width * size;
 }
+
+/** Widths at size 1: a report says the same words many times, and shaping them is slow. */
+const measured = new Map<string, number>();
+const mostMeasured = 20_000;
 
 /** Whether the font can draw a sign. */
 export function draws(sign: string): boolean {

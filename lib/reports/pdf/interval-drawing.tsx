@@ -10,7 +10,7 @@ import { colours } from "./look";
 /** Rows from top to bottom, values from left to right, dashed lines to compare with under their words. */
 export function IntervalDrawing(props: { chart: IntervalChart; width: number }) {
   const { chart, width } = props;
-  const laid = intervalLayout(chart, width, widthOf);
+  const laid = intervalLayout(chart, width);
   const { left, right, top, bottom, across } = laid;
   const ticks = chart.axis.ticks.map((tick) => ({
     ...tick,

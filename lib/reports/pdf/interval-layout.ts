@@ -1,14 +1,14 @@
 import type { IntervalChart } from "@/lib/views/chart-rows";
 import { axisScale } from "./axis-scale";
 import { chartText } from "./chart-words";
-import type { widthOf } from "./font";
+import { widthOf } from "./font";
 import { linesWithin } from "./lines-within";
 
 /** Where the parts of a plot of intervals stand, in points. */
-export function intervalLayout(chart: IntervalChart, width: number, measured: typeof widthOf) {
+export function intervalLayout(chart: IntervalChart, width: number) {
   const { size, line } = chartText;
   const widest = (texts: readonly string[], face: "plain" | "strong" = "plain") =>
-    Math.max(0, ...texts.map((text) => measured(text, size, face)));
+    Math.max(0, ...texts.map((text) => widthOf(text, size, face)));
   const labelRoom = Math.min(widest(chart.rows.map((row) => row.label)), width * 0.34);
   const counts = widest([chart.countsTitle, ...chart.rows.map((row) => row.counts)]);
   const flags = widest(

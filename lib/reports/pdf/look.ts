@@ -17,13 +17,22 @@ export const sizes = { title: 21, part: 14.5, heading: 11, body: 9.5, table: 8.5
 
 export const leading = 1.3;
 
-/** The font's own height of lines, for what is laid out anew on each page: a set height would grow from page to page. */
-export const ownLeading = 1.424;
-
-/** A4, upright; a wide part turns it on its side. */
+/** A4 in points; a wide part turns it on its side. */
 export const sheet = { short: 595.28, long: 841.89, side: 51, top: 62, bottom: 60 };
 
 /** The width of what is written on a sheet. */
 export function contentWidth(wide: boolean): number {
   return (wide ? sheet.long : sheet.short) - 2 * sheet.side;
 }
+
+export function sheetHeight(wide: boolean): number {
+  return wide ? sheet.short : sheet.long;
+}
+
+/** The height of what is written on a sheet. */
+export function contentHeight(wide: boolean): number {
+  return sheetHeight(wide) - sheet.top - sheet.bottom;
+}
+
+/** Lines longer than this are hard to read, and charts wider than this tell nothing more. */
+export const readingWidth = 560;

@@ -1,80 +1,113 @@
 import { Page, Text, View } from "@react-pdf/renderer";
-import type { ReactNode } from "react";
 import type { ReportDocument } from "@/lib/views/document/document";
-import { faceStyle } from "./font";
-import { Lines } from "./lines";
-import { colours, contentWidth, sheet, sizes } from "./look";
+import { type FontFace, faceStyle } from "./font";
+import { linesWithin } from "./lines-within";
+import { colours, contentWidth, sheet, sheetHeight, sizes } from "./look";
+import type { ReportSheet } from "./report-sheets";
 
-/** Sheets of one orientation, as many as the contents take: what the report is above, its foot and the page below. */
+/** A page: what the report is above, what stands on it, and its foot with the page's number. */
 export function Sheet(props: {
   report: ReportDocument;
-  wide?: boolean;
-  first?: boolean;
-  bookmark?: string;
-  children: ReactNode;
+  of: ReportSheet;
+  page: number;
+  pages: number;
 }) {
-  const { report, wide = false, first = false } = props;
-  const width = contentWidth(wide);
+  const { report, of, page, pages } = props;
+  const width = contentWidth(of.wide);
+  const high = sheetHeight(of.wide);
+  const foot = linesWithin(report.foot, { width: width - 70, size: edgeSize });
   return (
     <Page
       size="A4"
-      orientation={wide ? "landscape" : "portrait"}
-      {...(props.bookmark ? { bookmark: props.bookmark } : {})}
-      style={{
-        paddingTop: sheet.top,
-        paddingBottom: sheet.bottom,
-        paddingHorizontal: sheet.side,
-        backgroundColor: colours.paper,
-      }}
+      orientation={of.wide ? "landscape" : "portrait"}
+      wrap={false}
+      style={{ backgroundColor: colours.paper }}
     >
-      <View fixed style={{ ...edge, top: 28, width }}>
-        <Text
-          style={{ ...edgeText, width: width * 0.55, maxLines: 1, textOverflow: "ellipsis" }}
-          render={({ pageNumber }) => (first && pageNumber === 1 ? "" : report.title)}
+      {page > 1 ? (
+        <>
+          <EdgeLine
+            words={cut(report.title, width * 0.55)}
+            top={28}
+            left={sheet.side}
+            width={width}
+          />
+          <EdgeLine
+            words={cut(report.over, width * 0.42)}
+            top={28}
+            left={sheet.side}
+            width={width}
+            right
+          />
+        </>
+      ) : null}
+      {of.placed.map(({ piece, top }) => (
+        <View
+          key={top}
+          style={{ position: "absolute", left: sheet.side, top: sheet.top + top, width }}
+          {...(piece.bookmark ? { bookmark: piece.bookmark } : {})}
+        >
+          {piece.drawing}
+        </View>
+      ))}
+      <View
+        style={{
+          position: "absolute",
+          left: sheet.side,
+          top: high - 46,
+          width,
+          borderTopWidth: 0.5,
+          borderTopColor: colours.rule,
+        }}
+      />
+      {foot.slice(0, 3).map((words, place) => (
+        <EdgeLine
+          key={words}
+          words={words}
+          top={high - 41 + place * edgeSize * 1.2}
+          left={sheet.side}
+          width={width}
         />
-        <Text
-          style={{
-            ...edgeText,
-            width: width * 0.43,
-            textAlign: "right",
-            maxLines: 1,
-            textOverflow: "ellipsis",
-          }}
-          render={({ pageNumber }) => (first && pageNumber === 1 ? "" : report.over)}
-        />
-      </View>
-      <View fixed style={{ ...edge, ...footEdge, width }}>
-        <Lines
-          words={report.foot}
-          width={width - 70}
-          size={edgeText.fontSize}
-          colour={colours.inkSoft}
-          again
-        />
-        <Text
-          style={{ ...edgeText, width: 60, textAlign: "right" }}
-          render={({ pageNumber, totalPages }) => `${pageNumber} of ${totalPages ?? pageNumber}`}
-        />
-      </View>
-      {props.children}
+      ))}
+      <EdgeLine
+        words={`${page} of ${pages}`}
+        top={high - 41}
+        left={sheet.side}
+        width={width}
+        right
+      />
     </Page>
   );
 }
 
-const edge = {
-  position: "absolute",
-  left: sheet.side,
-  flexDirection: "row",
-  justifyContent: "space-between",
-} as const;
+const edgeSize = sizes.small - 0.5;
 
-const footEdge = {
-  top: undefined,
-  bottom: 24,
-  minHeight: 22,
-  paddingTop: 5,
-  borderTopWidth: 0.5,
-  borderTopColor: colours.rule,
-};
+function EdgeLine(props: {
+  words: string;
+  top: number;
+  left: number;
+  width: number;
+  right?: boolean;
+  face?: FontFace;
+}) {
+  const { words, top, left, width, right, face = "plain" } = props;
+  return (
+    <Text
+      style={{
+        ...faceStyle(face),
+        fontSize: edgeSize,
+        color: colours.inkSoft,
+        position: "absolute",
+        ...{ top, left, width },
+        textAlign: right ? "right" : "left",
+      }}
+    >
+      {words}
+    </Text>
+  );
+}
 
-const edgeText = { ...faceStyle("plain"), fontSize: sizes.small - 0.5, color: colours.inkSoft };
+/** The first line of words, with a sign that more was there. */
+function cut(words: string, width: number): string {
+  const [first = "", ...more] = linesWithin(words, { width: width - 8, size: edgeSize });
+  return more.length > 0 ? `${first} …` : first;
+}
