@@ -1,6 +1,6 @@
 import type { DocumentBlock } from "@/lib/views/document/document";
 import { intervalPieces, monthPieces } from "./chart-pieces";
-import { colours, sizes } from "./look";
+import { colours, type Room, sizes } from "./look";
 import type { Piece } from "./piece";
 import { after, staying } from "./pieces-with";
 import { tablePieces } from "./table-pieces";
@@ -10,19 +10,16 @@ import { factPieces, list, paragraph } from "./word-pieces";
  * Blocks from top to bottom; a heading stays with what it heads.
  * @param title what stands above the first.
  */
-export function blockPieces(
-  blocks: readonly DocumentBlock[],
-  width: number,
-  title?: string,
-): Piece[] {
+export function blockPieces(blocks: readonly DocumentBlock[], room: Room, title?: string): Piece[] {
   return blocks.flatMap((block, place) => {
     const before = blocks[place - 1];
     const headed = place === 0 ? title : before?.kind === "heading" ? before.words : undefined;
-    return after(gap(block, before), piecesOf(block, width, headed));
+    return after(gap(block, before), piecesOf(block, room, headed));
   });
 }
 
-function piecesOf(block: DocumentBlock, width: number, headed: string | undefined): Piece[] {
+function piecesOf(block: DocumentBlock, room: Room, headed: string | undefined): Piece[] {
+  const { width } = room;
   switch (block.kind) {
     case "words":
       return paragraph(block.words, { width, colour: block.soft ? colours.inkSoft : colours.ink });
@@ -38,7 +35,7 @@ function piecesOf(block: DocumentBlock, width: number, headed: string | undefine
       // A table that says only what its heading says is not named twice.
       return tablePieces(block, width, block.label !== headed);
     case "intervals":
-      return intervalPieces(block.chart, width);
+      return intervalPieces(block.chart, room);
     case "months":
       return monthPieces(block.chart, width);
   }

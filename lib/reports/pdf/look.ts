@@ -20,18 +20,18 @@ export const leading = 1.3;
 /** A4 in points; a wide part turns it on its side. */
 export const sheet = { short: 595.28, long: 841.89, side: 51, top: 62, bottom: 60 };
 
-/** The width of what is written on a sheet. */
-export function contentWidth(wide: boolean): number {
-  return (wide ? sheet.long : sheet.short) - 2 * sheet.side;
-}
-
 export function sheetHeight(wide: boolean): number {
   return wide ? sheet.short : sheet.long;
 }
 
-/** The height of what is written on a sheet. */
-export function contentHeight(wide: boolean): number {
-  return sheetHeight(wide) - sheet.top - sheet.bottom;
+export type Room = { readonly width: number; readonly height: number };
+
+/** What is written on a sheet has to find room in this. */
+export function roomOn(wide: boolean): Room {
+  return {
+    width: (wide ? sheet.long : sheet.short) - 2 * sheet.side,
+    height: sheetHeight(wide) - sheet.top - sheet.bottom,
+  };
 }
 
 /** Lines longer than this are hard to read, and charts wider than this tell nothing more. */

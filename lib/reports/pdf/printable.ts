@@ -1,3 +1,4 @@
+import { unbroken } from "@/lib/views/unbroken";
 import { draws } from "./font";
 
 /** Signs that the font lacks, and what stands for them. */
@@ -12,7 +13,7 @@ const instead: Record<string, string> = {
 /** Words as the font can draw them; a sign that it cannot draw is shown as one that is missing. */
 export function printable(words: string): string {
   let written = "";
-  for (const sign of words.normalize("NFC").replace(/\r\n?/g, "\n")) {
+  for (const sign of unbroken(words.normalize("NFC")).replace(/\r\n?/g, "\n")) {
     written += sign === "\n" || draws(sign) ? (instead[sign] ?? sign) : (instead[sign] ?? "\ufffd");
   }
   return written;

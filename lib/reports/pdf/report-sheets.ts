@@ -1,6 +1,6 @@
 import type { DocumentPart, ReportDocument } from "@/lib/views/document/document";
 import { blockPieces } from "./block-pieces";
-import { colours, contentHeight, contentWidth, sizes } from "./look";
+import { colours, type Room, roomOn, sizes } from "./look";
 import { type Placed, paged } from "./paged";
 import type { Piece } from "./piece";
 import { after, staying } from "./pieces-with";
@@ -14,15 +14,16 @@ export function reportSheets(report: ReportDocument): ReportSheet[] {
     { wide: false, pieces: summaryPieces(report) },
     ...runs(report.parts).map(({ wide, parts }) => ({
       wide,
-      pieces: parts.flatMap((part) => partPieces(part, contentWidth(wide))),
+      pieces: parts.flatMap((part) => partPieces(part, roomOn(wide))),
     })),
   ].flatMap(({ wide, pieces }) =>
-    paged(pieces, contentHeight(wide)).map((placed) => ({ wide, placed })),
+    paged(pieces, roomOn(wide).height).map((placed) => ({ wide, placed })),
   );
 }
 
 function summaryPieces(report: ReportDocument): Piece[] {
-  const width = contentWidth(false);
+  const room = roomOn(false);
+  const { width } = room;
   return [
     ...paragraph(report.over, { width, colour: colours.inkSoft, whole: true }).map((piece) => ({
       ...piece,
@@ -31,11 +32,12 @@ function summaryPieces(report: ReportDocument): Piece[] {
     })),
     ...paragraph(report.title, { width, size: sizes.title, face: "strong", whole: true }),
     ...after(12, factPieces(report.facts, width)),
-    ...after(14, blockPieces(report.summary, width)),
+    ...after(14, blockPieces(report.summary, room)),
   ];
 }
 
-function partPieces(part: DocumentPart, width: number): Piece[] {
+function partPieces(part: DocumentPart, room: Room): Piece[] {
+  const { width } = room;
   const { title, note } = part;
   const [named, ...more] = paragraph(title, {
     width,
@@ -45,7 +47,7 @@ function partPieces(part: DocumentPart, width: number): Piece[] {
     ...(named ? [{ ...named, above: 24, bookmark: title }, ...more] : []),
     ...(note ? paragraph(note, { width, colour: colours.inkSoft }) : []),
   ];
-  return [...staying(heads), ...after(8, blockPieces(part.blocks, width, title))];
+  return [...staying(heads), ...after(8, blockPieces(part.blocks, room, title))];
 }
 
 function runs(parts: readonly DocumentPart[]): { wide: boolean; parts: DocumentPart[] }[] {

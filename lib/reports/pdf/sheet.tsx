@@ -2,7 +2,7 @@ import { Page, Text, View } from "@react-pdf/renderer";
 import type { ReportDocument } from "@/lib/views/document/document";
 import { type FontFace, faceStyle } from "./font";
 import { linesWithin } from "./lines-within";
-import { colours, contentWidth, sheet, sheetHeight, sizes } from "./look";
+import { colours, roomOn, sheet, sheetHeight, sizes } from "./look";
 import type { ReportSheet } from "./report-sheets";
 
 /** A page: what the report is above, what stands on it, and its foot with the page's number. */
@@ -13,7 +13,7 @@ export function Sheet(props: {
   pages: number;
 }) {
   const { report, of, page, pages } = props;
-  const width = contentWidth(of.wide);
+  const { width } = roomOn(of.wide);
   const high = sheetHeight(of.wide);
   const foot = linesWithin(report.foot, { width: width - 70, size: edgeSize });
   return (
@@ -23,58 +23,61 @@ export function Sheet(props: {
       wrap={false}
       style={{ backgroundColor: colours.paper }}
     >
-      {page > 1 ? (
-        <>
-          <EdgeLine
-            words={cut(report.title, width * 0.55)}
-            top={28}
-            left={sheet.side}
-            width={width}
-          />
-          <EdgeLine
-            words={cut(report.over, width * 0.42)}
-            top={28}
-            left={sheet.side}
-            width={width}
-            right
-          />
-        </>
-      ) : null}
-      {of.placed.map(({ piece, top }) => (
+      {/* A page that is not divided is as high as what it holds. */}
+      <View style={{ height: high }}>
+        {page > 1 ? (
+          <>
+            <EdgeLine
+              words={cut(report.title, width * 0.55)}
+              top={28}
+              left={sheet.side}
+              width={width}
+            />
+            <EdgeLine
+              words={cut(report.over, width * 0.42)}
+              top={28}
+              left={sheet.side}
+              width={width}
+              right
+            />
+          </>
+        ) : null}
+        {of.placed.map(({ piece, top }) => (
+          <View
+            key={top}
+            style={{ position: "absolute", left: sheet.side, top: sheet.top + top, width }}
+            {...(piece.bookmark ? { bookmark: piece.bookmark } : {})}
+          >
+            {piece.drawing}
+          </View>
+        ))}
         <View
-          key={top}
-          style={{ position: "absolute", left: sheet.side, top: sheet.top + top, width }}
-          {...(piece.bookmark ? { bookmark: piece.bookmark } : {})}
-        >
-          {piece.drawing}
-        </View>
-      ))}
-      <View
-        style={{
-          position: "absolute",
-          left: sheet.side,
-          top: high - 46,
-          width,
-          borderTopWidth: 0.5,
-          borderTopColor: colours.rule,
-        }}
-      />
-      {foot.slice(0, 3).map((words, place) => (
+          style={{
+            position: "absolute",
+            left: sheet.side,
+            top: high - 46,
+            width,
+            borderTopWidth: 0.5,
+            borderTopColor: colours.rule,
+          }}
+        />
+        {foot.slice(0, 3).map((words, place) => (
+          <EdgeLine
+            key={words}
+            words={words}
+            top={high - 41 + place * edgeSize * 1.2}
+            left={sheet.side}
+            width={width}
+          />
+        ))}
         <EdgeLine
-          key={words}
-          words={words}
-          top={high - 41 + place * edgeSize * 1.2}
+          words={`${page} of ${pages}`}
+          top={high - 41}
           left={sheet.side}
           width={width}
+          right
         />
-      ))}
-      <EdgeLine
-        words={`${page} of ${pages}`}
-        top={high - 41}
-        left={sheet.side}
-        width={width}
-        right
-      />
+      </View>
     </Page>
   );
 }
