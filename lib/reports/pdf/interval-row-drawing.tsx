@@ -26,7 +26,8 @@ export function IntervalRowDrawing(props: {
     <G>
       {label.map((words, place) => (
         <ChartWords
-          key={words}
+          // biome-ignore lint/suspicious/noArrayIndexKey: lines keep their order.
+          key={place}
           x={0}
           y={baseline + (place - (label.length - 1) / 2) * chartText.line}
         >

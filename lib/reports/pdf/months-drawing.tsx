@@ -109,7 +109,8 @@ function References(props: { laid: Laid }) {
             strokeDasharray="3 2.5"
           />
           {one.lines.map((words, down) => (
-            <ChartWords key={words} x={right + 7} y={one.first + down * chartText.line}>
+            // biome-ignore lint/suspicious/noArrayIndexKey: lines keep their order.
+            <ChartWords key={down} x={right + 7} y={one.first + down * chartText.line}>
               {words}
             </ChartWords>
           ))}

@@ -63,7 +63,8 @@ export function Sheet(props: {
         />
         {foot.slice(0, 3).map((words, place) => (
           <EdgeLine
-            key={words}
+            // biome-ignore lint/suspicious/noArrayIndexKey: lines keep their order.
+            key={place}
             words={words}
             top={high - 41 + place * edgeSize * 1.2}
             left={sheet.side}
