@@ -10,11 +10,13 @@ const instead: Record<string, string> = {
   "\t": " ",
 };
 
-/** Words as the font can draw them; a sign that it cannot draw is shown as one that is missing. */
+const missing = "\u25a1";
+
+/** Words as the font can draw them; a sign that it cannot draw is an empty square. */
 export function printable(words: string): string {
   let written = "";
   for (const sign of unbroken(words.normalize("NFC")).replace(/\r\n?/g, "\n")) {
-    written += sign === "\n" || draws(sign) ? (instead[sign] ?? sign) : (instead[sign] ?? "\ufffd");
+    written += sign === "\n" || draws(sign) ? (instead[sign] ?? sign) : (instead[sign] ?? missing);
   }
   return written;
 }

@@ -8,6 +8,7 @@ import { paragraph } from "./word-pieces";
 /** A table: its head stands again on every page, and a row stays whole. */
 export function tablePieces(table: DocumentTable, width: number, labelled: boolean): Piece[] {
   const { columns, rows, label } = table;
+  if (columns.length === 0) return [];
   const widths = columnWidths(table, width);
   const head = rowPieces({
     columns: cells(
