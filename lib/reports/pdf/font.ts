@@ -1,3 +1,4 @@
+import { existsSync } from "node:fs";
 import { join } from "node:path";
 import { Font } from "@react-pdf/renderer";
 import { projectFolder } from "@/lib/store/home/project-folder";
@@ -28,7 +29,7 @@ export async function openFont(): Promise<void> {
 let opened: Promise<void> | undefined;
 
 async function open(): Promise<void> {
-  const folder = join(projectFolder, "node_modules/@expo-google-fonts/source-sans-3");
+  const folder = fontFolder();
   Font.register({
     family: fontFamily,
     fonts: Object.values(faces).map(({ file, ...face }) => ({ src: join(folder, file), ...face })),
@@ -41,6 +42,16 @@ async function open(): Promise<void> {
     ),
   );
 }
+
+/** Built code no longer stands where the project's code does; then the server runs in the project's folder. */
+function fontFolder(): string {
+  const folders = [projectFolder, process.cwd()].map((folder) => join(folder, fontPackage));
+  const found = folders.find((folder) => existsSync(folder));
+  if (!found) throw new Error(`The font of the PDF is not installed: ${fontPackage}`);
+  return found;
+}
+
+const fontPackage = "node_modules/@expo-google-fonts/source-sans-3";
 
 /** The style of a face. */
 export function faceStyle(face: FontFace) {
