@@ -12,8 +12,21 @@ const protocol: RolePage = { path: "/protocol", name: "Protocol" };
 
 /** The pages of each role as the head lists them; the first is the role's home. */
 export const rolePages: Record<Role, readonly [RolePage, ...RolePage[]]> = {
-  "clinical-lead": [{ path: "/lead", name: "This quarter" }, exceptions, safety, upkeep, protocol],
-  clinician: [{ path: "/clinician", name: "My quarter" }, exceptions, safety, protocol],
+  "clinical-lead": [
+    { path: "/lead", name: "This quarter" },
+    { path: "/audits", name: "Audits" },
+    exceptions,
+    safety,
+    upkeep,
+    protocol,
+  ],
+  clinician: [
+    { path: "/clinician", name: "My quarter" },
+    { path: "/clinician/audits", name: "My audits" },
+    exceptions,
+    safety,
+    protocol,
+  ],
   "quality-officer": [{ path: "/quality", name: "Adherence" }, safety, upkeep, protocol],
   "record-keeper": [
     { path: "/records", name: "Records" },

@@ -10,6 +10,7 @@ import { NothingToShow } from "../_parts/nothing-to-show";
 import { OverallScores } from "../_parts/overall-scores";
 import { PageHead } from "../_parts/page-head";
 import { PeriodPicker } from "../_parts/period-picker";
+import { Reminders } from "../_parts/reminders";
 import { rightly } from "../_parts/rightly";
 import { Section } from "../_parts/section";
 import { within } from "../_parts/within";
@@ -40,6 +41,7 @@ export default async function ClinicianPage(props: { searchParams: Address }) {
         over={view.code ? `${view.period.words}, ${view.code}` : view.period.words}
         lead="Your own work as the records have it. No other clinician's figure is on this page."
       />
+      <Reminders />
       <PeriodPicker path="/clinician" periods={view.periods} />
       {view.empty ? (
         <NothingToShow what={`No visit of yours lies in ${view.period.words}.`}>

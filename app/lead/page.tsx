@@ -8,6 +8,7 @@ import { NothingToShow } from "../_parts/nothing-to-show";
 import { OverallScores } from "../_parts/overall-scores";
 import { PageHead } from "../_parts/page-head";
 import { PeriodPicker } from "../_parts/period-picker";
+import { Reminders } from "../_parts/reminders";
 import { rightly } from "../_parts/rightly";
 import { Section } from "../_parts/section";
 import { within } from "../_parts/within";
@@ -36,6 +37,7 @@ export default async function LeadPage(props: { searchParams: Address }) {
         over={`${periodWords(period)}, ${practice ? `practice ${practice}` : "all practices"}`}
         lead="Whether the records are fit to audit, what needs a look, and how the work compares."
       />
+      <Reminders />
       <PeriodPicker
         path="/lead"
         periods={page.periods}

@@ -8,6 +8,7 @@ import { NothingToShow } from "../_parts/nothing-to-show";
 import { OverallScores } from "../_parts/overall-scores";
 import { PageHead } from "../_parts/page-head";
 import { PeriodPicker } from "../_parts/period-picker";
+import { Reminders } from "../_parts/reminders";
 import { rightly } from "../_parts/rightly";
 import { Section } from "../_parts/section";
 import { within } from "../_parts/within";
@@ -45,6 +46,7 @@ export default async function QualityPage(props: { searchParams: Address }) {
           </Link>
         }
       />
+      <Reminders />
       <PeriodPicker
         path="/quality"
         periods={view.periods}

@@ -9,6 +9,7 @@ import { definitionOf, titleOf } from "../measure-words";
 import { ownComparison } from "../own-comparison";
 import { ownFinding } from "../own-finding";
 import { periodNameWords } from "../period-words";
+import { visitAddress } from "../visit-address";
 import { auditName } from "./audit-name";
 import { type DisputeLine, disputeLine } from "./confirming-view";
 import { withinControl } from "./within-control";
@@ -57,7 +58,11 @@ export type SharedView = {
   readonly confirmed: string;
   readonly disputes: readonly DisputeLine[];
   /** One's own visits, to choose from. */
-  readonly visits: readonly { readonly value: string; readonly words: string }[];
+  readonly visits: readonly {
+    readonly value: string;
+    readonly words: string;
+    readonly href: string;
+  }[];
   readonly figures: readonly SharedFigure[];
   readonly tooFew: readonly string[];
   /** Specific things within the clinician's control. */
@@ -108,6 +113,7 @@ export function sharedView(of: {
     visits: visits.map((one) => ({
       value: `${one.practice}/${one.sessionId}`,
       words: `${day(one.day)}, visit ${one.sessionId}, tooth ${one.tooth}`,
+      href: visitAddress(one.practice, one.sessionId),
     })),
     figures: told.map(({ figure, comparison, note }) => ({
       measure: figure.measure,

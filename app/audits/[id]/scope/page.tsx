@@ -58,7 +58,7 @@ export default async function ScopePage(props: { params: Promise<{ id: string }>
             label="Criteria of this audit"
             hidden={{ audit: String(head.id) }}
           >
-            <ul className="ticks">
+            <ul className="plain-list">
               {criteria.map((one) => (
                 <li key={one.id}>
                   <label className="tick">

@@ -1,0 +1,14 @@
+import { answering } from "@/app/_parts/answering";
+import { auditReportFile } from "@/lib/reports/audits/report-file";
+import { sentPdf } from "../../../sent-pdf";
+
+/** The report of an audit as PDF: ?clinicians=none, redrawn or codes, ?version= of a signed one. */
+export async function GET(
+  request: Request,
+  context: { params: Promise<{ id: string }> },
+): Promise<Response> {
+  return answering(async (viewer) => {
+    const address = Object.fromEntries(new URL(request.url).searchParams);
+    return sentPdf(await auditReportFile(viewer, (await context.params).id, address));
+  });
+}
