@@ -18,6 +18,8 @@ export function actedOn(computed: AuditComputed, earlier: readonly AuditAction[]
   return earlier.flatMap((action) =>
     (computed.earlier?.figures ?? []).flatMap((before): ActedOn[] => {
       if (before.measure !== action.measure) return [];
+      // Of one practice the whole is the practice.
+      if (before.about.kind === "group" && computed.practices.length === 1) return [];
       const after = now.find(
         (figure) => figure.measure === before.measure && sameWhole(figure, before),
       );

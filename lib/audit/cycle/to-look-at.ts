@@ -4,15 +4,13 @@ import type { Subject } from "@/lib/measures/tally";
 import type { AuditComputed } from "./audit-content";
 import { thawedFlags } from "./frozen-flags";
 
-/** What is looked at more closely: a clinician's rate that chance does not easily give, or a practice's criterion. */
+/** What is looked at more closely: a clinician's rate that chance does not easily give, or a practice's criterion missed beyond chance. */
 export type ToLookAt = {
   /** Names it within the audit, whatever else is flagged. */
   readonly id: string;
   readonly figure: RateFigure;
-  /** Of a clinician's rate. */
+  /** Of a clinician's rate; null of a practice's. */
   readonly flagged: Flagged | null;
-  /** Of a practice's criterion: missed beyond chance, or not recorded enough to be assessed. */
-  readonly trouble: "missed" | "not assessable" | null;
 };
 
 /** The figures that the flags of an audit were raised from, in that order. */
@@ -27,11 +25,12 @@ export function flagsOf(computed: AuditComputed): PageFlags {
 
 /** All that is looked at more closely: practices first, then clinicians in the order of measures and figures. */
 export function toLookAt(computed: AuditComputed): ToLookAt[] {
-  const practices = computed.adherence.flatMap((figure): ToLookAt[] => {
-    if (figure.kind !== "rate" || figure.about.kind !== "practice") return [];
-    const trouble = troubleOf(figure);
-    return trouble ? [{ id: idOf(figure), figure, flagged: null, trouble }] : [];
-  });
+  // What is recorded too little to be assessed is noted in the data check.
+  const practices = computed.adherence.flatMap((figure): ToLookAt[] =>
+    figure.kind === "rate" && figure.about.kind === "practice" && figure.beyondChance === "missed"
+      ? [{ id: idOf(figure), figure, flagged: null }]
+      : [],
+  );
   const clinicians = flagsOf(computed)
     .flagged.filter(({ flag }) => flag.tier !== null)
     .map(
@@ -39,16 +38,9 @@ export function toLookAt(computed: AuditComputed): ToLookAt[] {
         id: idOf(flagged.figure),
         figure: flagged.figure,
         flagged,
-        trouble: null,
       }),
     );
   return [...practices, ...clinicians];
-}
-
-function troubleOf(figure: RateFigure): ToLookAt["trouble"] {
-  if (figure.estimate === null || figure.target === undefined) return null;
-  if (figure.inTheseRecords === "not assessable") return "not assessable";
-  return figure.beyondChance === "missed" ? "missed" : null;
 }
 
 function idOf({ measure, about }: Figure): string {

@@ -2,7 +2,7 @@ import { z } from "zod";
 import { type FiguresReach, leadReach, narrowed } from "@/lib/access/reach";
 import type { Viewer } from "@/lib/access/viewer";
 import { type Period, period as periodNamed, shifted } from "@/lib/records/period";
-import { type AuditRow, auditsWithin, beginAudit } from "@/lib/store/audits/audits";
+import { type AuditRow, auditsWithin, beginAudit, changeAudit } from "@/lib/store/audits/audits";
 import { practicesWithin } from "@/lib/store/records/practices";
 import { auditName } from "@/lib/views/audits/audit-name";
 import { criteriaShown } from "../criteria-shown";
@@ -28,8 +28,8 @@ export async function beginNewAudit(viewer: Viewer, typed: Typed): Promise<Begun
 }
 
 /**
- * Re-audits in one step: the same scope, the period that follows, with its criteria that are still in force. Where that was begun
- * already it is that one. @throws Refused
+ * Re-audits in one step: the same scope, the period that follows, with its criteria that are still in force. Where an audit of that was
+ * begun already it is that one, and repeats this from then on. @throws Refused
  */
 export async function reAudit(viewer: Viewer, typed: Typed): Promise<Begun> {
   const { audit } = numbered.parse(typed);
@@ -53,7 +53,10 @@ async function begin(
   const known = (await auditsWithin(reach)).find(
     (one) => one.practice === practice && one.period === of.name && one.setAsideBy === null,
   );
-  if (known && before) return { audit: known.id };
+  if (known && before) {
+    if (known.previous === null) await changeAudit(reach, known.id, { previous: before.id });
+    return { audit: known.id };
+  }
   if (known)
     return {
       wrong: { form: `${auditName(known)} was begun already: it stands in the list above.` },

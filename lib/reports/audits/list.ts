@@ -29,7 +29,7 @@ export type AuditLine = {
   readonly state: string;
   readonly aside: boolean;
   readonly signed: boolean;
-  /** What a re-audit of it would be of; null where one is begun, or it was never signed. */
+  /** What a re-audit of it would be of; null where that is begun or signed, or where it was never signed itself. */
   readonly next: string | null;
 };
 
@@ -48,14 +48,21 @@ export async function auditsPage(viewer: Viewer): Promise<AuditsPage> {
   const chosen = current.until > today ? shifted(current, -1) : current;
   return {
     audits: rows.map((row) => {
-      const repeated = rows.some(({ previous, setAsideBy }) => previous === row.id && !setAsideBy);
+      const next = nextOf(row);
+      const repeated = rows.some(
+        (one) =>
+          !one.setAsideBy &&
+          one.practice === row.practice &&
+          one.period === next.name &&
+          (one.previous !== null || one.versions > 0),
+      );
       return {
         id: row.id,
         name: auditName(row),
         state: stateWords(row),
         aside: row.setAsideBy !== null,
         signed: row.versions > 0,
-        next: row.versions > 0 && !repeated ? periodWords(nextOf(row)) : null,
+        next: row.versions > 0 && !repeated ? periodWords(next) : null,
       };
     }),
     actions: openActions(actions, today),

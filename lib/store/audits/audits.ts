@@ -71,11 +71,15 @@ export async function changeAudit(
     readonly criteria?: readonly string[];
     readonly confirmUntil?: string | null;
     readonly close?: boolean;
+    /** The audit that it turns out to repeat. */
+    readonly previous?: number;
   },
 ): Promise<boolean> {
   return inOpenAudit(reach, id, async (client) => {
     if (change.criteria)
       await client.query("update audits set criteria = $2 where id = $1", [id, change.criteria]);
+    if (change.previous)
+      await client.query("update audits set previous_id = $2 where id = $1", [id, change.previous]);
     if (change.confirmUntil !== undefined)
       await client.query(
         "update audits set confirm_until = $2, confirm_closed_by = null, confirm_closed_at = null where id = $1",

@@ -27,7 +27,7 @@ export async function recordVersions(reach: FiguresReach, period: Period): Promi
     `with visits as (
        select id, practice, session_id from sessions
        where ($1::text[] is null or practice = any($1)) and local_day >= $2::date and local_day < $3::date
-     ), pieces as (${tableNames.map(piecesOf).join(" union all ")} union all ${enteredPieces})
+     ), pieces ("table", hangs, key, piece) as (${tableNames.map(piecesOf).join(" union all ")} union all ${enteredPieces})
      select 'count' as kind, "table" as key, count(*)::text as value from pieces group by "table"
      union all
      select case when hangs then 'visits' else 'others' end, key, left(encode(sha256(convert_to(

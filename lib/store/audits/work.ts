@@ -26,7 +26,7 @@ export async function writtenIn(
   const list = async <Row extends pg.QueryResultRow>(sql: string) =>
     (await client.query<Row>(sql, [audit])).rows;
   const texts = await list<AuditTextRow>(
-    `select distinct on (key) key, revision, text, by, ${isoSql("at")} as at from audit_texts where audit_id = $1 order by key collate "C", revision desc`,
+    `select distinct on (key collate "C") key, revision, text, by, ${isoSql("at")} as at from audit_texts where audit_id = $1 order by key collate "C", revision desc`,
   );
   const [window] = await list<ConfirmWindow>(
     `select confirm_until::text as until, confirm_closed_by as "closedBy", ${isoSql("confirm_closed_at")} as "closedAt"

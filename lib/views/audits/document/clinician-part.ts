@@ -1,5 +1,6 @@
 import { flagsOf } from "@/lib/audit/cycle/to-look-at";
 import { beyondChance } from "../../beyond-chance";
+import type { IntervalRow } from "../../chart-rows";
 import type { DocumentBlock, DocumentPart } from "../../document/document";
 import { howToLook, promiseWords } from "../../flag-words";
 import { count } from "../../quantity";
@@ -52,7 +53,17 @@ export function clinicianPart({ content, names }: AuditDocumentOf): DocumentPart
         : { kind: "list", items: chance.flags.map(({ words }) => words) },
       promise,
       { kind: "words", words: howToLook },
-      ...resultsView(content).families.map(({ chart }) => ({ kind: "intervals", chart }) as const),
+      ...resultsView(content).families.map(
+        ({ chart }): DocumentBlock => ({
+          kind: "intervals",
+          chart: { ...chart, rows: chart.rows.map(withoutAddress) },
+        }),
+      ),
     ],
   };
+}
+
+/** An address would tell whose row it is. */
+function withoutAddress({ href, ...row }: IntervalRow): IntervalRow {
+  return row;
 }
