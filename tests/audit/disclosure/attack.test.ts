@@ -22,10 +22,10 @@ test("who holds all exports of a year recovers nothing of few people", () => {
     found.notMasked += fewOf(wanted).filter(({ masked }) => !masked).length;
     found.recoverable += recovered(wanted, puzzle, seed).length;
   }
-  const need = withoutNeed(40);
+  const need = withoutNeed(25);
   console.log(
     `${groups} groups: ${found.cells} cells over 0, ${found.masked} masked, of which ${found.few} of few people; recoverable ${found.recoverable}. ` +
-      `Of 40 groups, second lines masked: ${need.second}, of which without need: ${need.without}.`,
+      `Of the smaller of 25 groups, second lines masked: ${need.second}, of which without need: ${need.without}.`,
   );
   expect(found.few).toBeGreaterThan(10_000);
   expect(found.notMasked).toBe(0);
@@ -99,6 +99,7 @@ function withoutNeed(upTo: number): { second: number; without: number } {
   let [second, without] = [0, 0];
   for (let seed = 1; seed <= upTo; seed += 1) {
     const visits = randomGroup(seed);
+    if (visits.length > 60) continue;
     const masks = masksOf(peopleBehindOf(visits));
     const { wanted } = attack(visits, masks);
     const tried = wanted.filter(

@@ -1,7 +1,7 @@
 import { lineKey, type Place } from "@/lib/audit/disclosure/behind";
 import type { Masks } from "@/lib/audit/disclosure/masks";
 import { type Clue, Puzzle, sumOf } from "./puzzle";
-import { isAt, type Outcome, outcomes, placesOf, times, type Visit } from "./random-group";
+import { isAt, outcomes, placesOf, times, type Visit } from "./random-group";
 
 /** A count that somebody may want to know, by what it is a sum of; and what it is in truth. */
 export type Wanted = {
@@ -43,7 +43,8 @@ export function attack(
         const hidden = masks.places.has(key);
         const masked = hidden || (masks.criteria.get(table)?.has(key) ?? false);
         const eligible = some.filter((one) => one[table] !== "left out");
-        const few = isFew(people(some)) || isFew(people(eligible)) || isFew(people(here));
+        const inAll = isFew(people(some)) || isFew(people(here));
+        const few = inAll || isFew(people(eligible));
         for (const outcome of outcomes) {
           const terms = sumOf(pieces.map((piece) => `${piece} ${outcome}`));
           const truth = some.filter((one) => one[table] === outcome).length;
@@ -51,7 +52,15 @@ export function attack(
           if (!masked) clues.push({ terms, least: truth, most: truth });
         }
         const all = sumOf(pieces.flatMap((piece) => outcomes.map((one) => `${piece} ${one}`)));
-        wanted.push({ table, key, cell: "in all", terms: all, truth: some.length, masked, few });
+        wanted.push({
+          table,
+          key,
+          cell: "in all",
+          terms: all,
+          truth: some.length,
+          masked,
+          few: inAll,
+        });
         if (masked && (!hidden || table === "every"))
           clues.push({ terms: all, least: 1, most: Number.POSITIVE_INFINITY });
         if (masked && !hidden && table === "rare")
@@ -132,5 +141,3 @@ function holds(place: Place, chair: Place): boolean {
   if (place.kind === "group") return true;
   return place.kind === "practice" ? chair.practice === place.code : chair.code === place.code;
 }
-
-export type { Outcome };
