@@ -1,5 +1,5 @@
+import type { Behind } from "@/lib/measures/people-behind";
 import type { Period } from "@/lib/records/period";
-import type { Behind } from "./behind";
 import { linesOf } from "./lines";
 import { protectPeople } from "./people-in-time";
 import { practicesInTime } from "./practices-in-time";

@@ -1,6 +1,7 @@
+import type { Behind } from "@/lib/measures/people-behind";
 import type { Period } from "@/lib/records/period";
-import { type Behind, lineKey } from "./behind";
 import { holds } from "./calendar";
+import { lineKey } from "./line-key";
 import type { PeopleInTime } from "./people-in-time";
 
 /** The counts of people of each practice, as wholes and parts in time. */

@@ -1,5 +1,6 @@
-import { lineKey, type Place } from "@/lib/audit/disclosure/behind";
+import { lineKey } from "@/lib/audit/disclosure/line-key";
 import type { Masks } from "@/lib/audit/disclosure/masks";
+import type { Place } from "@/lib/measures/people-behind";
 import { type Clue, Puzzle, sumOf } from "./puzzle";
 import { isAt, outcomes, placesOf, times, type Visit } from "./random-group";
 

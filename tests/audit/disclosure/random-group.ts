@@ -1,5 +1,5 @@
-import type { Behind, Place } from "@/lib/audit/disclosure/behind";
 import type { PeopleBehind } from "@/lib/audit/disclosure/masks";
+import type { Behind, Place } from "@/lib/measures/people-behind";
 import { period } from "@/lib/records/period";
 import { seededRandom } from "@/lib/statistics/seeded-random";
 
