@@ -10,6 +10,6 @@ export type Behind = {
   readonly period: string;
   /** All whose units are counted, left out or not. */
   readonly people: number;
-  /** Those with a unit that is not left out, where that can be fewer. */
+  /** Those with a unit that is not left out, or neither that nor excepted: the fewest that are anybody at all. */
   readonly eligible?: number;
 };

@@ -16,12 +16,12 @@ type Row = {
   readonly chair: string | null;
   readonly period: number;
   readonly people: number;
-  readonly eligible: number;
+  readonly eligible: number | null;
 };
 
 /**
  * How many patients are behind the units of a criterion by group, practice and, for what staff and equipment do together,
- * chair: all of them, and those with a unit that is not left out. Nothing of one whose units sit in no patient.
+ * chair: all of them, and those with a unit that is not left out or excepted. Nothing of one whose units sit in no patient.
  */
 export async function patientsBehind(
   reach: FiguresReach,
@@ -41,7 +41,9 @@ export async function patientsBehind(
   const { rows } = await pool().query<Row>(
     `${scope.withCells(units, true)}
      select kind, key, case when kind <> 'group' then min(practice) end as practice, case when kind = 'chair' then min(chair) end as chair,
-       period, count(distinct cluster)::int as people, count(distinct cluster) filter (where excluded is null)::int as eligible
+       period, count(distinct cluster)::int as people, least(
+         nullif(count(distinct cluster) filter (where excluded is null), 0), nullif(count(distinct cluster) filter (where excluded is null and excepted is null), 0)
+       )::int as eligible
      from subjects group by kind, key, period order by kind, key, period`,
     parameters.values,
   );
@@ -54,6 +56,6 @@ export async function patientsBehind(
           : { kind, practice: practice ?? "", code: chair ?? "" },
     period: periods[period]?.name ?? "",
     people,
-    eligible,
+    ...(eligible === null ? {} : { eligible }),
   }));
 }
