@@ -1,92 +1,12 @@
 import { fewestPeople } from "@/lib/audit/disclosure/few-people";
 import { maskedWhy, type PublishedScores } from "@/lib/audit/disclosure/masked-figure";
 import type { ByReason, Subject } from "@/lib/measures/tally";
+import { type AdherenceCells, maskedCells, maskedScoreCells } from "./adherence-columns";
 import type { AdherenceCriterion, AdherenceReport, ReportedLine } from "./adherence-report";
 import { noVerdict, scoreNames } from "./composite";
 import { criterionPopulation } from "./criterion-population";
 
-/** The columns of the records, in order. Rates, intervals, bounds and targets are fractions, not percentages. */
-export const adherenceColumns = [
-  "row",
-  "criterion",
-  "title",
-  "about",
-  "practice",
-  "chair",
-  "period",
-  "from",
-  "to",
-  "definition",
-  "population_in_words",
-  "unit",
-  "population",
-  "left_out",
-  "left_out_by_reason",
-  "eligible",
-  "excepted",
-  "excepted_by_reason",
-  "met",
-  "not_met",
-  "not_recorded",
-  "counted",
-  "rate",
-  "interval_lower",
-  "interval_upper",
-  "interval_level",
-  "interval_method",
-  "rate_if_unrecorded_not_met",
-  "rate_if_unrecorded_met",
-  "target",
-  "target_set_by",
-  "in_these_records",
-  "beyond_chance",
-  "why_no_rate",
-  "says",
-  "clustered_lower",
-  "clustered_upper",
-  "clustered_method",
-  "design_effect",
-  "interval_to_read",
-  "change",
-] as const;
-/** Cells of one record by column; what is absent has no value. */
-export type AdherenceCells = Partial<
-  Record<(typeof adherenceColumns)[number], string | number | null>
->;
-
-const maskedScoreCells = masked(
-  "met",
-  "not_met",
-  "not_recorded",
-  "counted",
-  "rate",
-  "interval_lower",
-  "interval_upper",
-);
-/** Every cell of a line that could tell something of it. */
-const maskedCells: AdherenceCells = {
-  ...maskedScoreCells,
-  ...masked(
-    "population",
-    "left_out",
-    "left_out_by_reason",
-    "eligible",
-    "excepted",
-    "excepted_by_reason",
-  ),
-  ...masked(
-    "rate_if_unrecorded_not_met",
-    "rate_if_unrecorded_met",
-    "in_these_records",
-    "beyond_chance",
-  ),
-  ...masked("clustered_lower", "clustered_upper", "design_effect", "interval_to_read", "change"),
-};
 const maskedPeople = `masked: fewer than ${fewestPeople}, here or in what could be worked out from it`;
-
-function masked(...columns: (keyof AdherenceCells)[]): AdherenceCells {
-  return Object.fromEntries(columns.map((column) => [column, "masked"]));
-}
 
 /**
  * The report as records, the same in every file: `row` says what a record is: figure, overall (score), people, about or caution.
