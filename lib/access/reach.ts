@@ -147,6 +147,11 @@ export function narrowed(reach: FiguresReach, practice: string | undefined): Fig
   return new FiguresOfAll(reach.by, [practice], reach.byClinician);
 }
 
+/** Every practice: only for counts of people that decide what is masked, which are never shown. */
+export function forMasks(reach: FiguresReach): FiguresReach {
+  return new FiguresOfAll(reach.by, null, false);
+}
+
 /** Does the viewer hold the role anywhere. */
 export function hasRole(viewer: Viewer, role: Role): boolean {
   return viewer.grants.some((grant) => grant.role === role);

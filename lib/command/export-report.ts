@@ -1,7 +1,7 @@
 import { stat, writeFile } from "node:fs/promises";
 import { dirname, resolve } from "node:path";
 import { holderReach, narrowed } from "@/lib/access/reach";
-import { exportAdherence } from "@/lib/reports/adherence-export";
+import { exportAdherence, mayNotLeave } from "@/lib/reports/adherence-export";
 import { practiceKnown } from "@/lib/reports/practices";
 import { withHome } from "@/lib/reports/with-home";
 import { exportFormat, exportFormatOf, exportFormats } from "@/lib/views/export-format";
@@ -18,6 +18,8 @@ export async function exportReport(args: string[]): Promise<Done> {
     throw new CannotDo("Say what to export: adherence, or records.");
   if (!values.out) throw new CannotDo("Say where to write it: --out FILE.");
   const period = periodNamed(values.period);
+  const wrong = mayNotLeave(period);
+  if (wrong) throw new CannotDo(wrong);
   const format = values.format
     ? exportFormat(values.format)
     : (exportFormatOf(values.out) ?? "csv");

@@ -1,4 +1,5 @@
 import type { FiguresReach } from "@/lib/access/reach";
+import { isOfCalendar } from "@/lib/audit/disclosure/calendar";
 import type { Period } from "@/lib/records/period";
 import { keepExport } from "@/lib/store/quality/exports";
 import { adherenceCsv } from "@/lib/views/adherence-csv";
@@ -8,6 +9,7 @@ import { canonicalJson } from "@/lib/views/canonical-json";
 import { type ExportFormat, exportEndings } from "@/lib/views/export-format";
 import { adherenceBundle } from "@/lib/views/fhir/adherence-bundle";
 import { adherenceReport } from "./adherence-report";
+import { AskedWrongly } from "./asked-period";
 import { fingerprintOf, sha256 } from "./fingerprint";
 import { furtherMeasures } from "./further-measures";
 import { workbook } from "./workbook";
@@ -31,12 +33,20 @@ const types: Readonly<Record<ExportFormat, string>> = {
   fhir: "application/fhir+json",
 };
 
-/** The report as a file; that it was made, and by whom, is kept with its hashes. */
+/** Why a report of the period may not leave the house; null where it may. */
+export function mayNotLeave(period: Period): string | null {
+  if (isOfCalendar(period)) return null;
+  return `A file is made of a month, a quarter or a year: of other days, as ${period.name}, what is left between two files could be single patients. The page shows any days.`;
+}
+
+/** The report as a file; that it was made, and by whom, is kept with its hashes. @throws AskedWrongly for other days than the calendar's */
 export async function exportAdherence(
   reach: FiguresReach,
   period: Period,
   format: ExportFormat,
 ): Promise<ExportedFile> {
+  const wrong = mayNotLeave(period);
+  if (wrong) throw new AskedWrongly(wrong);
   const report = await adherenceReport(reach, period);
   const fingerprint = fingerprintOf(report);
   const bytes = new Uint8Array(await written[format](report, fingerprint, reach, period));

@@ -1,9 +1,12 @@
 import type { FiguresReach } from "@/lib/access/reach";
+import { lineKey } from "@/lib/audit/disclosure/line-key";
+import { maskedWhy } from "@/lib/audit/disclosure/masked-figure";
 import type { Figure } from "@/lib/audit/figure";
 import { figureOf } from "@/lib/audit/figure-of";
 import { measureOf } from "@/lib/measures/measures";
 import type { Period } from "@/lib/records/period";
 import { practicesWithin } from "@/lib/store/records/practices";
+import { masksAround } from "./disclosure-masks";
 import { figures } from "./figures";
 
 /** What is told of a practice beside its adherence. */
@@ -17,21 +20,24 @@ const further = [
 
 /**
  * Irrigation and separation by practice, in the order of measure and practice. A practice without units has a figure
- * that says so.
+ * that says so; where a practice and period are masked, so is all of this.
  */
 export async function furtherMeasures(reach: FiguresReach, period: Period): Promise<Figure[]> {
-  const [found, practices] = await Promise.all([
+  const [found, practices, { places }] = await Promise.all([
     figures(reach, { measures: further, periods: [period], by: ["practice"] }),
     practicesWithin(reach),
+    masksAround(reach, period),
   ]);
+  const masked = (code: string) => places.has(lineKey({ kind: "practice", code }, period.name));
   return further.flatMap((measure) =>
-    practices.map(
-      ({ code }) =>
-        found.find(
-          ({ about, ...one }) =>
-            one.measure === measure && about.kind === "practice" && about.code === code,
-        ) ?? without(measure, code, period),
-    ),
+    practices.map(({ code }) => {
+      const figure = found.find(
+        ({ about, ...one }) =>
+          one.measure === measure && about.kind === "practice" && about.code === code,
+      );
+      if (masked(code)) return { ...without(measure, code, period), masked: true, why: maskedWhy };
+      return figure ?? without(measure, code, period);
+    }),
   );
 }
 

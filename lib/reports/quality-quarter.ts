@@ -1,12 +1,15 @@
 import { qualityReach } from "@/lib/access/reach";
 import type { Viewer } from "@/lib/access/viewer";
-import type { RateFigure } from "@/lib/audit/figure";
 import { ownTerms } from "@/lib/store/protocol/own-terms";
 import { exportsBefore } from "@/lib/store/quality/exports";
 import { safetyEvents } from "@/lib/store/quality/safety-events";
 import { upkeepDays } from "@/lib/store/quality/upkeep-days";
 import { adherenceFinding } from "@/lib/views/adherence-finding";
-import type { AdherenceCriterion, AdherenceReport } from "@/lib/views/adherence-report";
+import type {
+  AdherenceCriterion,
+  AdherenceReport,
+  ReportedLine,
+} from "@/lib/views/adherence-report";
 import { type ExceptionLine, exceptionLines } from "@/lib/views/exception-lines";
 import { type ExportLine, exportLines } from "@/lib/views/export-lines";
 import { ownWordsOf } from "@/lib/views/protocol/own-words";
@@ -55,6 +58,6 @@ export async function qualityQuarter(viewer: Viewer, address: Address): Promise<
 }
 
 /** The report speaks of the whole first, then of its parts. */
-function wholeOf(criterion: AdherenceCriterion): RateFigure[] {
+function wholeOf(criterion: AdherenceCriterion): ReportedLine["figure"][] {
   return criterion.lines.slice(0, 1).map((line) => line.figure);
 }

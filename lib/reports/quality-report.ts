@@ -2,12 +2,14 @@ import { qualityReach } from "@/lib/access/reach";
 import type { Viewer } from "@/lib/access/viewer";
 import type { AdherenceReport } from "@/lib/views/adherence-report";
 import { exportFormat, exportFormats } from "@/lib/views/export-format";
-import { type ExportedFile, exportAdherence } from "./adherence-export";
+import { type ExportedFile, exportAdherence, mayNotLeave } from "./adherence-export";
 import { adherenceReport } from "./adherence-report";
 import { type Address, type Asked, AskedWrongly, askedFigures } from "./asked-period";
 
 export type QualityReport = Pick<Asked, "period" | "periods" | "practices" | "practice"> & {
   readonly report: AdherenceReport;
+  /** Why there is no file of these days; null where there is. */
+  readonly noFile: string | null;
 };
 
 /** The quality officer's report as it will be read. @throws Refused, AskedWrongly */
@@ -16,7 +18,8 @@ export async function qualityReport(viewer: Viewer, address: Address): Promise<Q
     qualityReach(viewer),
     address,
   );
-  return { period, periods, practices, practice, report: await adherenceReport(reach, period) };
+  const report = await adherenceReport(reach, period);
+  return { period, periods, practices, practice, report, noFile: mayNotLeave(period) };
 }
 
 /** The same as a file, ?format=csv, xlsx, json or fhir; the export is kept. @throws Refused, AskedWrongly */

@@ -1,6 +1,7 @@
 import { stringify } from "csv-stringify/sync";
+import { adherenceColumns } from "./adherence-columns";
 import type { AdherenceReport } from "./adherence-report";
-import { adherenceColumns, adherenceRows } from "./adherence-rows";
+import { adherenceRows } from "./adherence-rows";
 import { csvField } from "./csv-field";
 
 /**

@@ -1,9 +1,13 @@
+import type { MaskedFigure } from "@/lib/audit/disclosure/masked-figure";
 import type { RateFigure } from "@/lib/audit/figure";
 import type { Period } from "@/lib/records/period";
 import { periodWords } from "./period-words";
 
 /** What a quarter's adherence comes to, in one or two sentences. */
-export function adherenceFinding(figures: readonly RateFigure[], period: Period): string {
+export function adherenceFinding(
+  figures: readonly (RateFigure | MaskedFigure)[],
+  period: Period,
+): string {
   const judged = figures.filter(
     (figure) => figure.inTheseRecords === "reached" || figure.inTheseRecords === "not reached",
   );

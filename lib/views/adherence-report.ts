@@ -1,4 +1,6 @@
 import type { CompositeFigure } from "@/lib/audit/composite";
+import { type PublishedScores, publishedScores } from "@/lib/audit/disclosure/masked-figure";
+import { nothingMasked, type ReportMasks } from "@/lib/audit/disclosure/report-masks";
 import type { RateFigure } from "@/lib/audit/figure";
 import type { Criterion } from "@/lib/protocol/criterion";
 import { dayAfter, type Period } from "@/lib/records/period";
@@ -9,6 +11,7 @@ import { chosenPercent } from "./chosen-percent";
 import { clusteredWords } from "./clustered-words";
 import { type CompositeView, compositeView } from "./composite";
 import { day } from "./day";
+import { type MaskedLine, maskedLine, maskedScores } from "./masked-line";
 import { definitionOf } from "./measure-words";
 import { peopleCount, peopleWords } from "./people-count";
 import { periodWords } from "./period-words";
@@ -33,6 +36,8 @@ export type AdherenceParts = {
     patients: number;
     clinicians: number;
   }[];
+  /** What is masked: lines of few people, and what would give them away. */
+  readonly masks: ReportMasks;
   /** When the last import was published; null where there is none. */
   readonly published: Date | null;
   readonly version: string;
@@ -53,7 +58,7 @@ export type AdherenceReport = {
   readonly software: string;
   readonly criteria: readonly AdherenceCriterion[];
   /** Overall scores, as figures and in words. */
-  readonly composites: readonly CompositeFigure[];
+  readonly composites: readonly PublishedScores[];
   readonly overall: CompositeView;
   readonly people: readonly AdherencePeople[];
   readonly cautions: readonly string[];
@@ -67,12 +72,15 @@ export type AdherenceCriterion = {
 };
 
 /** A line of the report with which interval to read, and what changed; empty where there is nothing to say. */
-export type ReportedLine = AdherenceLine & { readonly read: string; readonly change: string };
+export type ReportedLine = ((AdherenceLine & { readonly masked?: undefined }) | MaskedLine) & {
+  readonly read: string;
+  readonly change: string;
+};
 
 export type AdherencePeople = {
   readonly practice: string;
-  readonly visits: number;
-  /** null: masked. */
+  /** null: masked; visits with the patients, as one visit is one patient. */
+  readonly visits: number | null;
   readonly patients: number | null;
   readonly clinicians: number | null;
   readonly patientWords: string;
@@ -81,11 +89,11 @@ export type AdherencePeople = {
 
 /** Puts the report together. */
 export function adherenceReportOf(parts: AdherenceParts): AdherenceReport {
-  const { period, published } = parts;
+  const { period, published, masks } = parts;
   const measures = [...new Set(parts.figures.map((figure) => figure.measure))];
   const criteria = measures.flatMap((measure) => {
     const some = parts.figures.filter((figure) => figure.measure === measure);
-    return adherenceCriterion(some, parts.changes) ?? [];
+    return adherenceCriterion(some, parts.changes, parts.masks) ?? [];
   });
   return {
     period: {
@@ -101,18 +109,18 @@ export function adherenceReportOf(parts: AdherenceParts): AdherenceReport {
       : "no import yet",
     software: `Canal Audit ${parts.version}`,
     criteria,
-    composites: parts.composites,
-    overall: compositeView(
-      parts.composites,
+    composites: parts.composites.map((one) => publishedScores(one, masks.score(one.about))),
+    overall: overallOf(
+      parts,
       criteria.map(({ criterion }) => criterion),
-      ({ about }) => subjectName(about),
     ),
     people: parts.people.map(({ practice, visits, ...counted }) => {
-      const patients = peopleCount(counted.patients);
-      const clinicians = peopleCount(counted.clinicians);
+      const [patients = null, clinicians = null] = (["patients", "clinicians"] as const).map(
+        (who) => (masks.people(practice, who) ? null : peopleCount(counted[who])),
+      );
       return {
         practice,
-        visits,
+        visits: patients === null ? null : visits,
         patients,
         clinicians,
         patientWords: peopleWords(patients),
@@ -123,10 +131,23 @@ export function adherenceReportOf(parts: AdherenceParts): AdherenceReport {
   };
 }
 
+/** Both scores of each subject in words, masked ones among them in their places. */
+function overallOf(
+  { composites, masks }: AdherenceParts,
+  criteria: readonly Criterion[],
+): CompositeView {
+  const view = compositeView(composites, criteria, ({ about }) => subjectName(about));
+  const rows = composites.flatMap(({ about }, place) =>
+    masks.score(about) ? maskedScores({ about }) : (view.rows[place] ?? []),
+  );
+  return { ...view, rows };
+}
+
 /** One criterion with a line for each of its figures; undefined where there is none. */
 export function adherenceCriterion(
   figures: readonly RateFigure[],
   changes: readonly Change[],
+  masks: ReportMasks = nothingMasked,
 ): AdherenceCriterion | undefined {
   const [first] = figures;
   if (!first?.criterion) return undefined;
@@ -134,7 +155,11 @@ export function adherenceCriterion(
     criterion: first.criterion,
     definition: definitionOf(first),
     targetWords: targetWords(first.criterion),
-    lines: figures.map((figure) => reportedLine(figure, changes)),
+    lines: figures.map((figure) =>
+      masks.line(figure.about, figure.criterion?.id ?? "")
+        ? { ...maskedLine(figure), read: "", change: "" }
+        : reportedLine(figure, changes),
+    ),
   };
 }
 

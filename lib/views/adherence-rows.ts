@@ -1,58 +1,12 @@
-import type { CompositeFigure } from "@/lib/audit/composite";
+import { fewestPeople } from "@/lib/audit/disclosure/few-people";
+import { maskedWhy, type PublishedScores } from "@/lib/audit/disclosure/masked-figure";
 import type { ByReason, Subject } from "@/lib/measures/tally";
+import { type AdherenceCells, maskedCells, maskedScoreCells } from "./adherence-columns";
 import type { AdherenceCriterion, AdherenceReport, ReportedLine } from "./adherence-report";
 import { noVerdict, scoreNames } from "./composite";
 import { criterionPopulation } from "./criterion-population";
-import { fewestPeople } from "./people-count";
 
-/** The columns of the records, in order. Rates, intervals, bounds and targets are fractions, not percentages. */
-export const adherenceColumns = [
-  "row",
-  "criterion",
-  "title",
-  "about",
-  "practice",
-  "chair",
-  "period",
-  "from",
-  "to",
-  "definition",
-  "population_in_words",
-  "unit",
-  "population",
-  "left_out",
-  "left_out_by_reason",
-  "eligible",
-  "excepted",
-  "excepted_by_reason",
-  "met",
-  "not_met",
-  "not_recorded",
-  "counted",
-  "rate",
-  "interval_lower",
-  "interval_upper",
-  "interval_level",
-  "interval_method",
-  "rate_if_unrecorded_not_met",
-  "rate_if_unrecorded_met",
-  "target",
-  "target_set_by",
-  "in_these_records",
-  "beyond_chance",
-  "why_no_rate",
-  "says",
-  "clustered_lower",
-  "clustered_upper",
-  "clustered_method",
-  "design_effect",
-  "interval_to_read",
-  "change",
-] as const;
-/** Cells of one record by column; what is absent has no value. */
-export type AdherenceCells = Partial<
-  Record<(typeof adherenceColumns)[number], string | number | null>
->;
+const maskedPeople = `masked: fewer than ${fewestPeople}, here or in what could be worked out from it`;
 
 /**
  * The report as records, the same in every file: `row` says what a record is: figure, overall (score), people, about or caution.
@@ -74,16 +28,22 @@ function figureRow(
   of: AdherenceCriterion,
   line: ReportedLine,
 ): AdherenceCells {
-  const { figure } = line;
-  return {
+  const known: AdherenceCells = {
     row: "figure",
     criterion: of.criterion.id,
     title: of.criterion.title,
-    ...subjectCells(figure.about),
+    ...subjectCells(line.figure.about),
     ...periodCells(report),
     definition: of.definition,
     population_in_words: criterionPopulation(of.criterion),
-    unit: figure.unit,
+    unit: line.figure.unit,
+    target: of.criterion.target,
+    target_set_by: of.criterion.targetSource,
+  };
+  if (line.masked) return { ...known, ...maskedCells, why_no_rate: maskedWhy, says: maskedWhy };
+  const { figure } = line;
+  return {
+    ...known,
     population: figure.population,
     left_out: line.leftOut,
     left_out_by_reason: reasons(figure.excluded),
@@ -101,8 +61,6 @@ function figureRow(
     interval_method: figure.interval?.method ?? null,
     rate_if_unrecorded_not_met: figure.bounds?.[0] ?? null,
     rate_if_unrecorded_met: figure.bounds?.[1] ?? null,
-    target: of.criterion.target,
-    target_set_by: of.criterion.targetSource,
     in_these_records: line.inTheseRecords.words,
     beyond_chance: line.beyondChance.words,
     why_no_rate: figure.estimate === null ? (figure.why ?? null) : null,
@@ -116,16 +74,20 @@ function figureRow(
 }
 
 /** Both overall scores of a subject. */
-function compositeRows(report: AdherenceReport, of: CompositeFigure): AdherenceCells[] {
+function compositeRows(report: AdherenceReport, of: PublishedScores): AdherenceCells[] {
   return (["opportunities", "visits"] as const).map((score): AdherenceCells => {
-    const { met, of: counted, notRecorded, estimate, interval } = of[score];
-    return {
+    const known: AdherenceCells = {
       row: "overall",
       title: scoreNames[score],
       ...subjectCells(of.about),
       ...periodCells(report),
       definition: report.overall.about.join(" "),
       unit: score === "visits" ? "visit" : "opportunity",
+    };
+    if (of.masked) return { ...known, ...maskedScoreCells, says: maskedWhy };
+    const { met, of: counted, notRecorded, estimate, interval } = of[score];
+    return {
+      ...known,
       met,
       not_met: counted - met - notRecorded,
       not_recorded: notRecorded,
@@ -141,7 +103,6 @@ function compositeRows(report: AdherenceReport, of: CompositeFigure): AdherenceC
 }
 
 function peopleRows(report: AdherenceReport): AdherenceCells[] {
-  const masked = `masked: fewer than ${fewestPeople}`;
   return report.people.flatMap(({ practice, patients, clinicians }) =>
     [
       { unit: "patient", people: patients },
@@ -153,8 +114,8 @@ function peopleRows(report: AdherenceReport): AdherenceCells[] {
         practice,
         ...periodCells(report),
         unit,
-        population: people,
-        says: people === null ? masked : null,
+        population: people ?? "masked",
+        says: people === null ? maskedPeople : null,
       }),
     ),
   );

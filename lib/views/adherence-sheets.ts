@@ -1,5 +1,6 @@
+import { type AdherenceCells, adherenceColumns } from "./adherence-columns";
 import type { AdherenceReport } from "./adherence-report";
-import { type AdherenceCells, adherenceColumns, adherenceRows } from "./adherence-rows";
+import { adherenceRows } from "./adherence-rows";
 
 /** A sheet of a workbook: a header and typed cells; null is an empty cell. */
 export type ReportSheet = {

@@ -22,16 +22,18 @@ export function exceptionLines(
 ): ExceptionLine[] {
   return criteria.flatMap(({ criterion, lines }) =>
     lines.flatMap((line) =>
-      Object.entries(line.figure.excepted)
-        .sort(([, one], [, other]) => other - one)
-        .map(([reason, units]) => ({
-          id: `${criterion.id}/${line.about}/${reason}`,
-          criterion: criterion.title,
-          about: line.about,
-          reason: ownReasonWords(reason, own),
-          units: `${count(units)} ${unitName(line.figure, units)}`,
-          share: `${percent(units / line.eligible)} of ${count(line.eligible)} eligible`,
-        })),
+      line.masked
+        ? []
+        : Object.entries(line.figure.excepted)
+            .sort(([, one], [, other]) => other - one)
+            .map(([reason, units]) => ({
+              id: `${criterion.id}/${line.about}/${reason}`,
+              criterion: criterion.title,
+              about: line.about,
+              reason: ownReasonWords(reason, own),
+              units: `${count(units)} ${unitName(line.figure, units)}`,
+              share: `${percent(units / line.eligible)} of ${count(line.eligible)} eligible`,
+            })),
     ),
   );
 }

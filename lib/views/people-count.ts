@@ -1,14 +1,9 @@
+import { fewestPeople, fewPeople } from "@/lib/audit/disclosure/few-people";
 import { count } from "./quantity";
 
-/** Counts of people under this are not shown (common practice for published counts). */
-export const fewestPeople = 5;
-
-/**
- * A count of people: null where it is masked. Nobody at all is said as 0; one to four are masked. No total of people is
- * shown anywhere beside these, so that a masked count cannot be worked out by subtraction.
- */
+/** A count of people: null where it is masked. Nobody at all is said as 0; one to four are masked. */
 export function peopleCount(people: number): number | null {
-  return people > 0 && people < fewestPeople ? null : people;
+  return fewPeople(people) ? null : people;
 }
 
 /** The same in words. */

@@ -31,16 +31,20 @@ const officer: Viewer = {
 beforeAll(async () => {
   database = await freshDatabase();
   process.env.DATABASE_URL = database.url;
-  const elsewhere = { session_id: "V-2", practice: "ELM", chair: "ELM-1" };
+  // Six patients at each practice, as fewer would be masked; the second has no canal.
+  const six = Array.from({ length: 6 }, (_, place) => String(place));
+  const of = (place: string) => ({ session_id: `V-${place}`, patient: `hash-${place}` });
+  const elsewhere = { practice: "ELM", chair: "ELM-1", ended_at: undefined };
+  const all = six.map((place) => ({ session_id: `V-${place}` }));
   await bringIn({
     sessions: [
-      { ...visit, ended_at: undefined },
-      { ...visit, ...elsewhere, patient: "hash-2", ended_at: undefined },
+      ...six.map((place) => ({ ...visit, ...of(place), ended_at: undefined })),
+      ...six.map((place) => ({ ...visit, ...of(`elm-${place}`), ...elsewhere })),
     ],
-    canals: [canal],
-    steps: [{ session_id: visit.session_id ?? "", canal: "", step: "dam", status: "done" }],
-    irrigation: [delivery],
-    instruments: [use],
+    canals: all.map((one) => ({ ...canal, ...one })),
+    steps: all.map((one) => ({ ...one, canal: "", step: "dam", status: "done" })),
+    irrigation: all.map((one) => ({ ...delivery, ...one })),
+    instruments: all.map((one) => ({ ...use, ...one })),
   });
 });
 afterAll(async () => {
@@ -97,11 +101,13 @@ test("each practice has its own report of each measure, and no clinician has one
   });
   const separations = reportOf("separation-per-canal")?.group?.[0];
   expect(separations?.measureScore?.value).toBe(0);
-  expect(separations?.population?.map(({ count }) => count)).toEqual([1, 1, 0, 0, 0]);
-  // One patient and one clinician each: masked, not 1 and not 0.
-  const [people] = reportOf("patients-behind-the-records")?.group?.[0]?.population ?? [];
-  expect(people?.count).toBeUndefined();
-  expect(people?._count?.extension?.[0]?.valueCode).toBe("masked");
+  expect(separations?.population?.map(({ count }) => count)).toEqual([6, 6, 0, 0, 0]);
+  const [patients] = reportOf("patients-behind-the-records")?.group?.[0]?.population ?? [];
+  expect(patients?.count).toBe(6);
+  // One clinician each: masked, not 1 and not 0.
+  const [clinicians] = reportOf("clinicians-behind-the-records")?.group?.[0]?.population ?? [];
+  expect(clinicians?.count).toBeUndefined();
+  expect(clinicians?._count?.extension?.[0]?.valueCode).toBe("masked");
 });
 
 test("a practice without units has further figures that say so", async () => {

@@ -1,13 +1,14 @@
 import { parse } from "csv-parse/sync";
 import { expect, test } from "vitest";
 import { differenceOf } from "@/lib/audit/difference";
+import { nothingMasked } from "@/lib/audit/disclosure/report-masks";
 import type { RateFigure } from "@/lib/audit/figure";
 import { figureOf } from "@/lib/audit/figure-of";
 import type { ClusterCounts, Subject } from "@/lib/measures/tally";
 import { period } from "@/lib/records/period";
+import { adherenceColumns } from "@/lib/views/adherence-columns";
 import { adherenceCsv } from "@/lib/views/adherence-csv";
 import { adherenceReportOf } from "@/lib/views/adherence-report";
-import { adherenceColumns } from "@/lib/views/adherence-rows";
 import { cautions } from "@/lib/views/cautions";
 import { measured } from "./measured";
 
@@ -53,6 +54,7 @@ const parts = {
   figures,
   changes: [],
   composites: [],
+  masks: nothingMasked,
   people: [
     { practice: "ELM", visits: 3, patients: 3, clinicians: 6 },
     { practice: "OAK", visits: 9, patients: 0, clinicians: 5 },
@@ -170,7 +172,12 @@ test("counts of people under five are masked and said to be; nobody is 0", () =>
     .filter((row) => row.row === "people")
     .map((row) => [row.practice, row.unit, row.population, row.says]);
   expect(people).toEqual([
-    ["ELM", "patient", "", "masked: fewer than 5"],
+    [
+      "ELM",
+      "patient",
+      "masked",
+      "masked: fewer than 5, here or in what could be worked out from it",
+    ],
     ["ELM", "clinician", "6", ""],
     ["OAK", "patient", "0", ""],
     ["OAK", "clinician", "5", ""],
@@ -199,6 +206,7 @@ test("where there is nothing to estimate the rate is empty and the reason is wri
     changes: [],
     composites: [],
     people: [],
+    masks: nothingMasked,
     published: null,
     version: "0.1.0",
     figures: [empty()],

@@ -1,6 +1,7 @@
 import { parse } from "csv-parse/sync";
 import { expect, test } from "vitest";
 import { compositeOf } from "@/lib/audit/composite";
+import { nothingMasked } from "@/lib/audit/disclosure/report-masks";
 import type { OpportunityTally } from "@/lib/measures/opportunities";
 import { quarter } from "@/lib/records/period";
 import { adherenceCsv } from "@/lib/views/adherence-csv";
@@ -32,6 +33,7 @@ test("both overall scores stand with their counts and say that they are no verdi
     changes: [],
     composites: [compositeOf(opportunities)],
     people: [],
+    masks: nothingMasked,
     published: null,
     version: "0.1.0",
   });

@@ -38,7 +38,7 @@ export default async function ReportPage(props: { searchParams: Address }) {
         lead={`${report.period.words}, ${report.scope}`}
         actions={
           // Plain links: a file is made, and the export kept, when it is asked for and not before.
-          Object.entries(exportFormats).map(([format, name]) => (
+          Object.entries(view.noFile ? {} : exportFormats).map(([format, name]) => (
             <a
               key={format}
               className={format === "csv" ? "button main" : "button"}
@@ -73,6 +73,12 @@ export default async function ReportPage(props: { searchParams: Address }) {
           what was not met. “In these records” says whether the target was reached; “beyond chance”
           whether that is settled at this number of units.
         </p>
+        <p>
+          Masked is what rests on fewer than 5 patients or clinicians, and as much beside it as
+          keeps it from being worked out from the reports of all practices, months, quarters and
+          years together.
+        </p>
+        {view.noFile ? <p className="note">{view.noFile}</p> : null}
         {report.people.length > 0 ? (
           <TableBox label="People behind the records">
             <table className="fold">

@@ -6,6 +6,7 @@ import { identifierSystem } from "./addresses";
 import { type Entry, entryOf } from "./entry-of";
 import { extensionDefinitions } from "./extension-definitions";
 import { practiceReports, type Reported, subjectReports } from "./figure-reports";
+import { maskedAsFigure } from "./masked-as-figure";
 import { canonicalOfMeasure } from "./measure-identity";
 import { overallReports } from "./overall-reports";
 import { labelAsPractitioner, practiceAsOrganization } from "./parties";
@@ -30,7 +31,7 @@ export function adherenceBundle(
   { further = [], clinicians = [] }: BundleWith = {},
 ): r4.Bundle<r4.FhirResource> {
   const figures = [
-    ...report.criteria.flatMap(({ lines }) => lines.map(({ figure }) => figure)),
+    ...report.criteria.flatMap(({ lines }) => lines.map(({ figure }) => maskedAsFigure(figure))),
     ...further,
   ];
   const { period } = report;

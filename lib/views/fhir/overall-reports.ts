@@ -75,7 +75,15 @@ function overallMeasure(name: ScoreName, { criteria, overall }: AdherenceReport)
   });
 }
 
-function groupOf(score: Score, name: ScoreName): r4.MeasureReportGroup {
+/** @param score null where it is masked */
+function groupOf(score: Score | null, name: ScoreName): r4.MeasureReportGroup {
+  if (score === null)
+    return {
+      population: (["initial-population", "denominator", "numerator"] as const).map((code) =>
+        population(code, null),
+      ),
+      measureScore: { extension: [absent("masked")] },
+    };
   const { met, of, notRecorded, estimate, interval } = score;
   return {
     extension: [{ url: extensionUrls.countedNotRecorded, valueInteger: notRecorded }],

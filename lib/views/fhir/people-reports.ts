@@ -1,6 +1,6 @@
 import type * as r4 from "fhir/r4";
+import { fewestPeople } from "@/lib/audit/disclosure/few-people";
 import type { AdherenceReport } from "../adherence-report";
-import { fewestPeople } from "../people-count";
 import { coded } from "./coded";
 import { apart, type Reported } from "./figure-reports";
 import { canonicalOfMeasure, identified } from "./measure-identity";

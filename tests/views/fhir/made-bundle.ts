@@ -1,5 +1,6 @@
 import type * as r4 from "fhir/r4";
 import { compositeOf } from "@/lib/audit/composite";
+import { nothingMasked } from "@/lib/audit/disclosure/report-masks";
 import type { Figure } from "@/lib/audit/figure";
 import type { ClusterCounts, RateTally, Subject } from "@/lib/measures/tally";
 import { quarter } from "@/lib/records/period";
@@ -83,6 +84,7 @@ export const parts: AdherenceParts = {
   period: quarter(2026, 3),
   practices: ["ELM", "OAK"],
   wholeGroup: true,
+  masks: nothingMasked,
   figures,
   changes: [],
   composites: [

@@ -53,7 +53,7 @@ function ActionForm(props: { of: ActionsPage; action?: ActionLine }) {
   const text = { required: true, maxLength: 1000 };
   return (
     <AnsweringForm
-      key={JSON.stringify(action ?? of.lines.length)}
+      key={action ? JSON.stringify(action) : "new"}
       act={agreeActionAct}
       button={action ? "Keep the change" : "Agree"}
       kind={action ? "plain" : "main"}
