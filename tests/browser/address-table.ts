@@ -9,6 +9,7 @@ import {
   officers,
   page,
 } from "./address-line";
+import { auditAddresses } from "./audit-addresses";
 import { criterionAddresses } from "./criterion-addresses";
 import type { Known } from "./everybody";
 import { mappingAddresses } from "./mapping-addresses";
@@ -19,7 +20,8 @@ const noId = 999_999_999;
  * Every page and route with its addresses. A page that is not one's own answers 403. What lies outside a person's
  * practices answers the same whether it exists or not, so that nothing is confirmed.
  */
-export function addressTable({ visit, imports, people, held }: Known): Line[] {
+export function addressTable(known: Known): Line[] {
+  const { visit, imports, people, held } = known;
   const measure = "app/lead/measures/[...measure]/page.tsx";
   const visitPage = "app/visits/[practice]/[session]/page.tsx";
   const exceptionPage = "app/exceptions/[practice]/[session]/[criterion]/page.tsx";
@@ -135,6 +137,7 @@ export function addressTable({ visit, imports, people, held }: Known): Line[] {
 
     ...criterionAddresses(visit),
     ...mappingAddresses(),
+    ...auditAddresses(known),
 
     page(visitPage, `/visits/MEDLAR/${visit.own}`, { ...leads, "clinician M-03": 200 }),
     page(visitPage, `/visits/MEDLAR/${visit.other}`, { ...leads, "clinician M-06": 200 }),

@@ -103,7 +103,21 @@ async function findOut(client: pg.Client): Promise<Known> {
     );
   const personOf = (somebody: Somebody) =>
     one<string>(`select id as value from users where email = '${accountOf(somebody).email}'`);
+  const auditOf = async (practice: string | null, until: string | null): Promise<number> => {
+    const { rows } = await client.query<{ id: number }>(
+      "select id from audits where practice is not distinct from $1 and by = 'the tests'",
+      [practice],
+    );
+    if (rows[0]) return rows[0].id;
+    const made = await client.query<{ id: number }>(
+      `insert into audits (practice, period, criteria, by, confirm_until)
+       values ($1, '2026-Q1', '{isolation,hypochlorite-floor,chelator}', 'the tests', $2) returning id`,
+      [practice, until],
+    );
+    return made.rows[0]?.id ?? 0;
+  };
   return {
+    audits: { medlar: await auditOf("MEDLAR", "2199-01-01"), group: await auditOf(null, null) },
     visit: {
       own: await visitOf("MEDLAR", "M-03"),
       other: await visitOf("MEDLAR", "M-06"),

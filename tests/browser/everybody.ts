@@ -52,6 +52,8 @@ export interface Known {
   imports: { medlar: number; spindle: number };
   /** A held row of MEDLAR's. */
   held: { medlar: string };
+  /** An audit of MEDLAR whose window is open, and one of the group that nobody was asked about. */
+  audits: { medlar: number; group: number };
   /** Ids of people. */
   people: { lead: string; spindleQuality: string };
 }
