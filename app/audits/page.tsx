@@ -60,7 +60,7 @@ export default async function AuditsPage() {
         <AnsweringForm
           act={beginAuditAct}
           button="Begin"
-          kind={audits.length === 0 ? "main" : "plain"}
+          {...(audits.length === 0 ? { kind: "main" as const } : {})}
           label="Begin an audit"
           fields={[
             { label: "Of", name: "practice", options: begin.practices },

@@ -33,7 +33,7 @@ export function AuditFrame(props: {
           </>
         }
       />
-      <nav aria-label="Steps of the audit" className="steps">
+      <nav aria-label="Steps of the audit" className="audit-steps">
         <ol>
           {head.steps.map((one) => (
             <li key={one.path}>

@@ -1,5 +1,6 @@
 "use client";
 
+import { useRouter } from "next/navigation";
 import { useCallback, useEffect, useRef, useState } from "react";
 import { mergedText } from "@/lib/views/audits/merged-text";
 import { useServerText } from "./texts-of-audit";
@@ -25,6 +26,7 @@ export function useKeptText(audit: number, key: string, begun: Base) {
   const keeping = useRef(false);
   const timer = useRef<ReturnType<typeof setTimeout>>(undefined);
   const server = useServerText(key);
+  const { refresh } = useRouter();
 
   const show = useCallback((next: string) => {
     now.current = next;
@@ -48,6 +50,8 @@ export function useKeptText(audit: number, key: string, begun: Base) {
       if (answer.ok) {
         setWrong("");
         show(mergedText(sent, told.text, now.current));
+        // What a step still lacks, and the step of a look that follows, rest on whether a text is there.
+        if ((base.current.text.trim() === "") !== (told.text.trim() === "")) refresh();
         base.current = told;
         again = now.current === told.text ? 0 : afterMs;
       } else setWrong(told.sentence);
@@ -58,7 +62,7 @@ export function useKeptText(audit: number, key: string, begun: Base) {
     keeping.current = false;
     setState(again === 0 ? "kept" : "waiting");
     if (again > 0) timer.current = setTimeout(keep, again);
-  }, [audit, key, show]);
+  }, [audit, key, show, refresh]);
 
   const type = useCallback(
     (next: string) => {

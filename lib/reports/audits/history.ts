@@ -6,6 +6,7 @@ import { type AuditHead, auditHead, stateWords } from "@/lib/views/audits/audit-
 import { auditName } from "@/lib/views/audits/audit-name";
 import { type ChangeLines, changeLines } from "@/lib/views/audits/change-lines";
 import { lastWords } from "@/lib/views/audits/text-field";
+import { textTitle } from "@/lib/views/audits/text-keys";
 import { moment } from "@/lib/views/day";
 import { auditAt } from "./audit-at";
 import { type Verified, verifyVersion } from "./verify";
@@ -33,6 +34,7 @@ export type HistoryPage = {
   }[];
   readonly texts: readonly {
     readonly key: string;
+    readonly title: string;
     readonly revisions: readonly {
       readonly revision: number;
       readonly words: string;
@@ -51,6 +53,7 @@ export async function historyPage(viewer: Viewer, id: string): Promise<HistoryPa
   const texts = await Promise.all(
     content.work.texts.map(async ({ key }) => ({
       key,
+      title: textTitle(key),
       revisions: (await revisionsOf(reach, row.id, key)).map(revisionLine),
     })),
   );

@@ -56,7 +56,7 @@ function ActionForm(props: { of: ActionsPage; action?: ActionLine }) {
       key={action ? JSON.stringify(action) : "new"}
       act={agreeActionAct}
       button={action ? "Keep the change" : "Agree"}
-      kind={action ? "plain" : "main"}
+      {...(action ? {} : { kind: "main" as const })}
       label={action ? `Change: ${action.what}` : "A new action"}
       hidden={{ audit: String(of.head.id), ...(action ? { action: String(action.id) } : {}) }}
       fields={[

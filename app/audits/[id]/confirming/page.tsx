@@ -29,7 +29,7 @@ export default async function ConfirmingPage(props: { params: Promise<{ id: stri
           <AnsweringForm
             act={openWindowAct}
             button={view.until ? "Open until that day" : "Open the window"}
-            kind={view.until ? "plain" : "main"}
+            {...(view.until ? {} : { kind: "main" as const })}
             row
             label="Window for confirming"
             hidden={hidden}

@@ -67,7 +67,7 @@ export default async function HistoryPage(props: { params: Promise<{ id: string 
         {page.texts.map((one) => (
           <details key={one.key}>
             <summary>
-              {one.key}: {one.revisions.length}{" "}
+              {one.title}: {one.revisions.length}{" "}
               {one.revisions.length === 1 ? "revision" : "revisions"}
             </summary>
             <ol reversed>

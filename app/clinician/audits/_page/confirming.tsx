@@ -46,7 +46,7 @@ export function Confirming(props: { of: SharedView }) {
           <AnsweringForm
             act={confirmOwnAct}
             button={confirmed ? "Take the confirmation back" : "Confirm my records"}
-            kind={confirmed ? "plain" : "main"}
+            {...(confirmed ? {} : { kind: "main" as const })}
             row
             label="Confirm my records"
             hidden={{ ...hidden, confirmed: confirmed ? "no" : "yes" }}

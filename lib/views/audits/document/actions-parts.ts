@@ -13,7 +13,6 @@ export function actionsPart({ content, today }: AuditDocumentOf): DocumentPart {
   return {
     id: "actions",
     title: "Actions",
-    wide: true,
     blocks:
       work.actions.length === 0
         ? textOr(work, "no-actions", "No action is agreed, and it is not said why none is needed.")
@@ -53,7 +52,6 @@ export function earlierPart({ content, today }: AuditDocumentOf): DocumentPart[]
       id: "earlier",
       title: "Since the audit before",
       note: beforeAndNow(content),
-      wide: true,
       blocks: [
         work.earlier.length === 0
           ? {

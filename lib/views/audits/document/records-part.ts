@@ -24,7 +24,7 @@ export function recordsPart({ content, today }: AuditDocumentOf): DocumentPart {
       { kind: "words", words: restsOn(computed) },
       {
         kind: "words",
-        words: `The last recorded day is ${computed.lastDay ? day(computed.lastDay) : "none"}. ${held > 0 ? `${count(held)} held rows tell no day and may belong to the period.` : ""}`,
+        words: `The last recorded day is ${computed.lastDay ? day(computed.lastDay) : "none"}.${held > 0 ? ` Held rows that tell no day, and may belong to the period: ${count(held)}.` : ""}`,
       },
       { kind: "heading", words: "What the data check found" },
       ...(findings.length > 0

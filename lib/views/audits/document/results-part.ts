@@ -1,13 +1,13 @@
 import type { AuditContent } from "@/lib/audit/cycle/audit-content";
 import type { Figure, RateFigure } from "@/lib/audit/figure";
 import { adherenceLine } from "../../adherence-line";
-import { clusteredWords } from "../../clustered-words";
 import { compositeView, noVerdict, scoreNames } from "../../composite";
 import type { DocumentBlock, DocumentPart } from "../../document/document";
 import { figureCells, figureHeads } from "../../figure-cells";
 import { titleOf } from "../../measure-words";
 import { subjectId } from "../../subject-id";
 import { subjectName } from "../../subject-name";
+import { criteriaChart } from "./criteria-chart";
 import { textBlocks } from "./text-blocks";
 
 /** Figures of the group, practices and chairs; never of a person. */
@@ -33,12 +33,17 @@ export function resultsPart(content: AuditContent): DocumentPart {
     wide: true,
     blocks: [
       ...textBlocks(work, "results"),
+      { kind: "intervals", chart: criteriaChart(computed) },
+      {
+        kind: "words",
+        words:
+          "Where there is an interval that allows for units of one patient resembling each other, it is the one to read.",
+      },
       criteriaTable(
         computed.criteria.flatMap(({ id }) =>
           rates.filter(({ criterion }) => criterion?.id === id),
         ),
       ),
-      ...readings(rates),
       measuresTable(computed.measures.filter(ofPlaces)),
       { kind: "heading", words: "Overall" },
       {
@@ -83,7 +88,8 @@ function criteriaTable(rates: readonly RateFigure[]): DocumentBlock {
       { title: "Where", share: 1.2 },
       { title: "Met", share: 1.3 },
       { title: "Rate", numeric: true, share: 0.8 },
-      { title: "95 % interval", share: 1.2 },
+      { title: "95 % interval", share: 1.1 },
+      { title: "Allowing for patients", share: 1.1 },
       { title: "Not recorded", numeric: true, share: 0.8 },
       { title: "Excepted", share: 1.1 },
       { title: "In these records", share: 1.2 },
@@ -99,6 +105,7 @@ function criteriaTable(rates: readonly RateFigure[]): DocumentBlock {
           line.words.counts,
           line.words.rate,
           line.words.intervalEnds,
+          figureCells(figure).clustered || "none",
           line.words.notRecorded,
           line.words.excepted,
           line.inTheseRecords.words,
@@ -107,22 +114,6 @@ function criteriaTable(rates: readonly RateFigure[]): DocumentBlock {
       };
     }),
   };
-}
-
-/** Which interval to read, for criteria of which some practice has a wider one. */
-function readings(rates: readonly RateFigure[]): DocumentBlock[] {
-  const items = rates
-    .filter(({ about }) => about.kind === "practice")
-    .flatMap((figure) => {
-      const words = clusteredWords(figure);
-      return words ? [`${titleOf(figure)}, ${subjectName(figure.about)}: ${words}`] : [];
-    });
-  return items.length === 0
-    ? []
-    : [
-        { kind: "heading", words: "Which interval to read" },
-        { kind: "list", items },
-      ];
 }
 
 function measuresTable(figures: readonly Figure[]): DocumentBlock {

@@ -15,16 +15,15 @@ export function standardsPart({ criteria, versions }: AuditComputed): DocumentPa
     id: "standards",
     title: "Standards",
     note: "What practice was held against, and where each comes from.",
-    wide: true,
     blocks: [
       {
         kind: "table",
         label: "Criteria, targets and sources",
         columns: [
-          { title: "Criterion", share: 1.2 },
+          { title: "Criterion", share: 1.3 },
           { title: "Demand", share: 2.4 },
-          { title: "Target", share: 1.6 },
-          { title: "Source", share: 2 },
+          { title: "Target", share: 1.4 },
+          { title: "Source", share: 1.3 },
         ],
         rows: criteria.map((one) => ({
           id: one.id,

@@ -2,6 +2,7 @@ import type { AuditComputed } from "@/lib/audit/cycle/audit-content";
 import { toLookAt } from "@/lib/audit/cycle/to-look-at";
 import type { RateFigure } from "@/lib/audit/figure";
 import { stateOf } from "@/lib/records/audit-work";
+import { day } from "../../day";
 import type { DocumentBlock } from "../../document/document";
 import { peopleCount, peopleWords } from "../../people-count";
 import { count } from "../../quantity";
@@ -41,7 +42,7 @@ export function summaryBlocks({ content }: AuditDocumentOf): DocumentBlock[] {
           columns: [{ title: "Action", share: 3 }, { title: "Who" }, { title: "By", share: 0.8 }],
           rows: work.actions.map((one) => ({
             id: String(one.id),
-            cells: [one.what, one.owner, one.due],
+            cells: [one.what, one.owner, day(one.due)],
           })),
         },
     ...(work.earlier.length > 0
