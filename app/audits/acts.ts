@@ -6,6 +6,7 @@ import type { Viewer } from "@/lib/access/viewer";
 import { agree, tellOfAction } from "@/lib/reports/audits/action-acts";
 import { type Begun, beginNewAudit, reAudit } from "@/lib/reports/audits/begin";
 import { answerToDispute, endCloserLook } from "@/lib/reports/audits/look-acts";
+import { endSchedule, schedule } from "@/lib/reports/audits/schedules";
 import {
   chooseCriteria,
   closeWindow,
@@ -74,6 +75,15 @@ export async function leaveAsSignedAct(_: Answer, form: FormData): Promise<Answe
 
 export async function putAsideAct(_: Answer, form: FormData): Promise<Answer> {
   return within(form, putAside);
+}
+
+/** Arranges that an audit is begun by itself when a quarter ends. */
+export async function scheduleAuditAct(_: Answer, form: FormData): Promise<Answer> {
+  return within(form, (viewer, given) => schedule(viewer, given, "audit"));
+}
+
+export async function endAuditScheduleAct(_: Answer, form: FormData): Promise<Answer> {
+  return within(form, (viewer, given) => endSchedule(viewer, given, "audit"));
 }
 
 function within(

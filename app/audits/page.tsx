@@ -18,6 +18,11 @@ export default async function AuditsPage() {
       <PageHead
         title="Audits"
         lead="From the data check to the signature, and again: a re-audit shows whether what was agreed made a difference."
+        actions={
+          <Link className="button" href="/audits/prepared">
+            Prepared audits
+          </Link>
+        }
       />
       <Section id="audits" title="Audits" note="The newest first.">
         {audits.length === 0 ? (

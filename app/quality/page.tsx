@@ -41,9 +41,14 @@ export default async function QualityPage(props: { searchParams: Address }) {
         over={`${report.period.words}, ${report.scope}`}
         lead="What the records say was done as agreed, by practice and chair."
         actions={
-          <Link className="button main" href={`/quality/report?${asked}`}>
-            Preview the report
-          </Link>
+          <>
+            <Link className="button" href="/quality/prepared">
+              Prepared reports
+            </Link>
+            <Link className="button main" href={`/quality/report?${asked}`}>
+              Preview the report
+            </Link>
+          </>
         }
       />
       <Reminders />

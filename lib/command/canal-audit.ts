@@ -9,7 +9,9 @@ const usage = `canal-audit <verb>
                                                          take files as they are finished writing, once each
   figures --period 2026-Q3 [--practice P1] [--clinician C01]
   export records --out FOLDER [--practice P1]            everything, as record files
-  export adherence --period 2026-Q3 --out FILE [--practice P1] [--format csv|xlsx|json|fhir]
+  export adherence --period 2026-Q3 --out FILE [--practice P1] [--format csv|xlsx|json|fhir|pdf]
+  verify AUDIT                                           a signed audit against its fingerprint and today's records
+  prepare                                                what schedules ask for, of the quarter that ended last
   people add --role administrator --email … --name … [--practice P1] [--clinician P1/C01]
   people list
 With --json the answer is one JSON document. The home is CANAL_AUDIT_HOME, or .home of the project.`;
@@ -29,6 +31,8 @@ const verbs = new Map<string, () => Promise<Verb>>([
       return (args) => (args[0] === "records" ? exportRecords(args) : exportReport(args));
     },
   ],
+  ["verify", async () => (await import("./verify")).verify],
+  ["prepare", async () => (await import("./prepare")).prepare],
   ["people", async () => (await import("./people")).people],
 ]);
 

@@ -3,6 +3,7 @@ import { isOfCalendar } from "@/lib/audit/disclosure/calendar";
 import type { Period } from "@/lib/records/period";
 import { keepExport } from "@/lib/store/quality/exports";
 import { adherenceCsv } from "@/lib/views/adherence-csv";
+import { adherenceDocument } from "@/lib/views/adherence-document";
 import type { AdherenceReport } from "@/lib/views/adherence-report";
 import { adherenceSheets } from "@/lib/views/adherence-sheets";
 import { canonicalJson } from "@/lib/views/canonical-json";
@@ -12,6 +13,7 @@ import { adherenceReport } from "./adherence-report";
 import { AskedWrongly } from "./asked-period";
 import { fingerprintOf, sha256 } from "./fingerprint";
 import { furtherMeasures } from "./further-measures";
+import { documentPdf } from "./pdf/document-pdf";
 import { workbook } from "./workbook";
 
 /** A file that leaves the house. */
@@ -31,6 +33,7 @@ const types: Readonly<Record<ExportFormat, string>> = {
   xlsx: "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet",
   json: "application/json",
   fhir: "application/fhir+json",
+  pdf: "application/pdf",
 };
 
 /** Why a report of the period may not leave the house; null where it may. */
@@ -80,6 +83,9 @@ const written: Readonly<Record<ExportFormat, Written>> = {
     const further = await furtherMeasures(reach, period);
     return Buffer.from(canonicalJson(adherenceBundle(report, fingerprint, { further })), "utf8");
   },
+  // Dated by the records, so that the same report is the same file.
+  pdf: async (report, fingerprint) =>
+    documentPdf(adherenceDocument(report, fingerprint), new Date(report.cutOff ?? 0)),
 };
 
 function fileName({ practices }: FiguresReach, period: Period): string {

@@ -22,7 +22,7 @@ export async function qualityReport(viewer: Viewer, address: Address): Promise<Q
   return { period, periods, practices, practice, report, noFile: mayNotLeave(period) };
 }
 
-/** The same as a file, ?format=csv, xlsx, json or fhir; the export is kept. @throws Refused, AskedWrongly */
+/** The same as a file, ?format=csv, xlsx, json, fhir or pdf; the export is kept. @throws Refused, AskedWrongly */
 export async function qualityExport(viewer: Viewer, address: Address): Promise<ExportedFile> {
   const { reach, period } = await askedFigures(qualityReach(viewer), address);
   const format = exportFormat([address.format ?? "csv"].flat().join(" "));

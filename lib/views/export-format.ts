@@ -1,5 +1,11 @@
 /** The files in which a report is to be had: what each is called on a page. */
-export const exportFormats = { csv: "CSV", xlsx: "XLSX", json: "JSON", fhir: "FHIR" } as const;
+export const exportFormats = {
+  csv: "CSV",
+  xlsx: "XLSX",
+  json: "JSON",
+  fhir: "FHIR",
+  pdf: "PDF",
+} as const;
 export type ExportFormat = keyof typeof exportFormats;
 
 /** How the name of a file of each format ends. */
@@ -8,6 +14,7 @@ export const exportEndings: Readonly<Record<ExportFormat, string>> = {
   xlsx: ".xlsx",
   json: ".json",
   fhir: ".fhir.json",
+  pdf: ".pdf",
 };
 
 /** The format of that name; undefined where there is none. */

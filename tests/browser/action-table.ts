@@ -14,6 +14,7 @@ export interface Call {
 
 const administrators = ["administrator", "SPINDLE administrator"] as const;
 export const leads = ["group lead", "MEDLAR lead"] as const;
+const officers = ["quality officer", "SPINDLE quality officer"] as const;
 const clinicians = ["clinician M-03", "clinician M-06"] as const;
 const keepers = ["record keeper", "SPINDLE record keeper"] as const;
 const email = "smuggled-in@tests.example";
@@ -87,6 +88,10 @@ export function calls({ people, imports, held, visit, audits }: Known): Call[] {
     ...{ action: `app/audits/acts.ts ${name}`, address: "/audits", role: leads },
     form: { audit: String(audits.group), ...form },
   });
+  const prepared = (name: string, form: Record<string, string>): Call => ({
+    ...{ action: `app/quality/acts.ts ${name}`, address: "/quality/prepared", role: officers },
+    form,
+  });
   const ownAudit = (name: string, form: Record<string, string>): Call => ({
     ...{ action: `app/clinician/audits/acts.ts ${name}`, address: "/clinician/audits" },
     ...{ role: clinicians, form: { audit: String(audits.group), ...form } },
@@ -107,6 +112,10 @@ export function calls({ people, imports, held, visit, audits }: Known): Call[] {
       ...{ measure: "", what: "Smuggled", why: "-", owner: people.lead },
       ...{ due: "2199-01-01", know: "-" },
     }),
+    { ...audit("scheduleAuditAct", { practice: "" }), beyond: "MEDLAR lead" },
+    audit("endAuditScheduleAct", { schedule: "1" }),
+    prepared("scheduleReportAct", { practice: "", format: "pdf" }),
+    prepared("endReportScheduleAct", { schedule: "1" }),
     audit("signAct", { sure: "yes" }),
     audit("restateAct", { reason: "Smuggled in." }),
     audit("leaveAsSignedAct", {}),

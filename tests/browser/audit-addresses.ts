@@ -1,4 +1,4 @@
-import { type Answer, api, clinicians, type Line, leads, page } from "./address-line";
+import { type Answer, api, clinicians, type Line, leads, officers, page } from "./address-line";
 import type { Known } from "./everybody";
 
 const steps = [
@@ -6,6 +6,7 @@ const steps = [
   ...["report", "history"],
 ];
 const text = "app/api/audits/[id]/text/route.ts";
+const prepared = "GET app/api/quality/prepared/[id]/[period]/route.ts";
 const report = "GET app/api/audits/[id]/report/route.ts";
 const summary = "GET app/api/clinician/audits/[id]/summary/route.ts";
 
@@ -21,6 +22,11 @@ export function auditAddresses({ audits }: Known): Line[] {
   });
   return [
     page("app/audits/page.tsx", "/audits", leads),
+    page("app/audits/prepared/page.tsx", "/audits/prepared", leads),
+    page("app/quality/prepared/page.tsx", "/quality/prepared", officers),
+    api(prepared, "/api/quality/prepared/999999999/2026-Q2", {
+      ...{ "quality officer": 404, "SPINDLE quality officer": 404 },
+    }),
     {
       ...{ of: "app/audits/[id]/page.tsx", address: `/audits/${audits.medlar}` },
       ...{ nobody: "to /sign-in", answers: {}, others: `to /audits/${audits.medlar}/scope` },

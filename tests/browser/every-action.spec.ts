@@ -31,7 +31,9 @@ test("No action reaches beyond the practice of whoever calls it", async () => {
 });
 
 test("An audit beyond one's reach is answered as one that is not there", async () => {
-  for (const call of calls(known()).filter(({ form }) => form.audit && !form.period)) {
+  for (const call of calls(known()).filter(
+    ({ form, action }) => form.audit && !form.period && !action.includes("chedule"),
+  )) {
     const who = call.role === leads ? "MEDLAR lead" : "clinician M-03";
     const answer = await callAction(who, call.action, call.address, call.form);
     expect(await answer.text(), call.action).toMatch(
@@ -72,7 +74,7 @@ async function outcomeFor(who: Who, { action, address, form }: Call): Promise<st
     ...["not one of your roles", "a clinician's own", "what concerns the whole group is for"],
     ...["is not among them", "not yours to change", "a role outside the practices"],
     ...["is not yours to see", "only an administrator of all practices", "is none of yours"],
-    ...["is for a clinical lead of the group"],
+    ...["is for a clinical lead of the group", "is not yours to prepare for"],
   ];
   return sentences.some((sentence) => text.includes(sentence))
     ? "refused"

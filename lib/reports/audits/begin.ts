@@ -61,13 +61,26 @@ async function begin(
     return {
       wrong: { form: `${auditName(known)} was begun already: it stands in the list above.` },
     };
+  return { audit: await beginFor(reach, practice, of, reach.by, before) };
+}
+
+/** Begins an audit with the criteria in force, or those of them that `before` had; one of that scope that is there already is taken. */
+export async function beginFor(
+  reach: FiguresReach,
+  practice: string | null,
+  of: Period,
+  by: string,
+  before: AuditRow | null = null,
+): Promise<number> {
+  const known = (await auditsWithin(reach)).find(
+    (one) => one.practice === practice && one.period === of.name && one.setAsideBy === null,
+  );
+  if (known) return known.id;
   const inForce = await criteriaShown(narrowed(reach, practice ?? undefined), [of]);
   const criteria = inForce
     .map(({ id }) => id)
     .filter((id) => !before || before.criteria.includes(id));
-  return {
-    audit: await beginAudit(reach, {
-      ...{ practice, period: of.name, criteria, previous: before?.id ?? null },
-    }),
-  };
+  return beginAudit(reach, {
+    ...{ practice, period: of.name, criteria, previous: before?.id ?? null, by },
+  });
 }

@@ -49,16 +49,16 @@ export async function auditWithin(reach: FiguresReach, id: number): Promise<Audi
   return rows[0] ?? null;
 }
 
-/** Begins an audit. @throws Refused where the practice, or the group, is not within the reach */
+/** Begins an audit; `by` is whoever, or whatever, began it. @throws Refused where the practice, or the group, is not within the reach */
 export async function beginAudit(
   reach: FiguresReach,
-  form: Pick<AuditForm, "practice" | "period" | "criteria" | "previous">,
+  form: Pick<AuditForm, "practice" | "period" | "criteria" | "previous" | "by">,
 ): Promise<number> {
   requireLead(reach);
   requireCovers(reach, form.practice);
   const { rows } = await pool().query<{ id: number }>(
     "insert into audits (practice, period, criteria, previous_id, by) values ($1, $2, $3, $4, $5) returning id",
-    [form.practice, form.period, form.criteria, form.previous, reach.by],
+    [form.practice, form.period, form.criteria, form.previous, form.by],
   );
   return rows[0]?.id ?? 0;
 }

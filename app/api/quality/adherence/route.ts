@@ -2,7 +2,7 @@ import { answering } from "@/app/_parts/answering";
 import { rightly } from "@/app/_parts/rightly";
 import { qualityExport } from "@/lib/reports/quality-report";
 
-/** The adherence report as a file: ?period=2026-Q3&practice=P1&format=csv, xlsx, json or fhir. */
+/** The adherence report as a file: ?period=2026-Q3&practice=P1&format=csv, xlsx, json, fhir or pdf. */
 export async function GET(request: Request): Promise<Response> {
   return answering(async (viewer) => {
     const address = Object.fromEntries(new URL(request.url).searchParams);

@@ -2,12 +2,12 @@ import type { AuditContent } from "@/lib/audit/cycle/audit-content";
 import type { Figure, RateFigure } from "@/lib/audit/figure";
 import { adherenceLine } from "../../adherence-line";
 import { compositeView, noVerdict, scoreNames } from "../../composite";
+import { criteriaChart } from "../../criteria-chart";
 import type { DocumentBlock, DocumentPart } from "../../document/document";
 import { figureCells, figureHeads } from "../../figure-cells";
 import { titleOf } from "../../measure-words";
 import { subjectId } from "../../subject-id";
 import { subjectName } from "../../subject-name";
-import { criteriaChart } from "./criteria-chart";
 import { textBlocks } from "./text-blocks";
 
 /** Figures of the group, practices and chairs; never of a person. */
@@ -33,7 +33,7 @@ export function resultsPart(content: AuditContent): DocumentPart {
     wide: true,
     blocks: [
       ...textBlocks(work, "results"),
-      { kind: "intervals", chart: criteriaChart(computed) },
+      { kind: "intervals", chart: criteriaChart(wholesOf(computed), computed.period) },
       {
         kind: "words",
         words:
@@ -77,6 +77,14 @@ export function resultsPart(content: AuditContent): DocumentPart {
       },
     ],
   };
+}
+
+/** The group's figures of the criteria, or those of the one practice. */
+function wholesOf({ adherence, practices }: AuditContent["computed"]): RateFigure[] {
+  const kind = practices.length > 1 ? "group" : "practice";
+  return adherence.filter(
+    (figure): figure is RateFigure => figure.kind === "rate" && figure.about.kind === kind,
+  );
 }
 
 function criteriaTable(rates: readonly RateFigure[]): DocumentBlock {
