@@ -48,12 +48,6 @@ export async function keepAuditText(
   );
 }
 
-/** The same in two steps, for whoever must know that it is the viewer's to write before anything of it is read. @throws Refused */
-export function textsOf(viewer: Viewer, id: string) {
-  leadReach(viewer);
-  return (given: unknown) => keepAuditText(viewer, id, given);
-}
-
 /** Every text of an audit in force, by key, for whoever has it open; null where there is no such audit. @throws Refused */
 export async function auditTexts(
   viewer: Viewer,
