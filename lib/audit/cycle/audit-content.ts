@@ -78,7 +78,19 @@ export type AuditContent = {
   readonly form: AuditForm;
   readonly computed: AuditComputed;
   readonly work: AuditWork;
+  /** What the report, which may leave the house, masks. It rests on the records of the whole year, and so is not among what is computed. */
+  readonly masked: AuditMasked;
   readonly signed: SignedAs | null;
+};
+
+/** What is masked as it rests on few patients, or would give such a thing away. */
+export type AuditMasked = {
+  /** Criteria's figures of places, by `figureId`. */
+  readonly lines: readonly string[];
+  /** Ids of the places whose overall scores, and figures of measures, are masked. */
+  readonly places: readonly string[];
+  /** practice/patients and practice/clinicians. */
+  readonly people: readonly string[];
 };
 
 /** Under what a version was signed. */

@@ -1,7 +1,7 @@
 import type { CompositeFigure } from "@/lib/audit/composite";
 import type { Figure } from "@/lib/audit/figure";
-import type { Subject } from "@/lib/measures/tally";
 import type { AuditComputed, RecordVersions } from "./audit-content";
+import { figureId, placeId } from "./figure-id";
 
 /** What became of the records and figures of an audit since it was signed. */
 export type RecordChanges = {
@@ -29,8 +29,12 @@ export function recordChanges(before: AuditComputed, now: AuditComputed): Record
     others: keysOf(before.records.others, now.records.others).filter(
       (key) => before.records.others[key] !== now.records.others[key],
     ),
-    figures: pairs(figuresOf(before), figuresOf(now), figureKey),
-    composites: pairs(before.composites, now.composites, ({ about }) => subjectKey(about)),
+    figures: pairs(
+      figuresOf(before),
+      figuresOf(now),
+      (figure) => `${figureId(figure)} ${figure.period}`,
+    ),
+    composites: pairs(before.composites, now.composites, ({ about }) => placeId(about)),
     criteria: pairs(before.criteria, now.criteria, ({ id }) => id).flatMap(
       (pair) => (pair.now ?? pair.before)?.id ?? [],
     ),
@@ -51,7 +55,9 @@ function visitsOf(before: RecordVersions, now: RecordVersions): RecordChanges["v
 /** Those of the audit's pages: one measure, period and subject once. */
 function figuresOf(computed: AuditComputed): Figure[] {
   const all = [...computed.adherence, ...computed.measures, ...computed.across];
-  return [...new Map(all.map((figure) => [figureKey(figure), figure])).values()];
+  return [
+    ...new Map(all.map((figure) => [`${figureId(figure)} ${figure.period}`, figure])).values(),
+  ];
 }
 
 function pairs<Of>(
@@ -68,13 +74,4 @@ function pairs<Of>(
 
 function keysOf(one: object, other: object): string[] {
   return [...new Set([...Object.keys(one), ...Object.keys(other)])].sort();
-}
-
-function figureKey({ measure, period, about }: Figure): string {
-  return `${measure} ${period} ${subjectKey(about)}`;
-}
-
-function subjectKey(about: Subject): string {
-  if (about.kind === "clinician") return `clinician ${about.key}`;
-  return about.kind === "group" ? "group" : `${about.kind} ${about.code}`;
 }

@@ -1,7 +1,7 @@
 import type { Figure, RateFigure } from "@/lib/audit/figure";
 import type { Flagged, PageFlags } from "@/lib/audit/flagged";
-import type { Subject } from "@/lib/measures/tally";
 import type { AuditComputed } from "./audit-content";
+import { figureId } from "./figure-id";
 import { thawedFlags } from "./frozen-flags";
 
 /** What is looked at more closely: a clinician's rate that chance does not easily give, or a practice's criterion missed beyond chance. */
@@ -28,26 +28,17 @@ export function toLookAt(computed: AuditComputed): ToLookAt[] {
   // What is recorded too little to be assessed is noted in the data check.
   const practices = computed.adherence.flatMap((figure): ToLookAt[] =>
     figure.kind === "rate" && figure.about.kind === "practice" && figure.beyondChance === "missed"
-      ? [{ id: idOf(figure), figure, flagged: null }]
+      ? [{ id: figureId(figure), figure, flagged: null }]
       : [],
   );
   const clinicians = flagsOf(computed)
     .flagged.filter(({ flag }) => flag.tier !== null)
     .map(
       (flagged): ToLookAt => ({
-        id: idOf(flagged.figure),
+        id: figureId(flagged.figure),
         figure: flagged.figure,
         flagged,
       }),
     );
   return [...practices, ...clinicians];
-}
-
-function idOf({ measure, about }: Figure): string {
-  return `${measure} ${about.kind} ${nameOf(about)}`;
-}
-
-function nameOf(about: Subject): string {
-  if (about.kind === "clinician") return about.key;
-  return about.kind === "group" ? "" : about.code;
 }

@@ -8,6 +8,7 @@ import { type AuditRow, auditWithin } from "@/lib/store/audits/audits";
 import { type SignedVersion, signedVersions } from "@/lib/store/audits/signed";
 import { workOf } from "@/lib/store/audits/work";
 import { weekGrid } from "@/lib/views/week-grid";
+import { auditMasks } from "./audit-masks";
 import { auditComputed } from "./computed";
 
 /** An audit as it stands for a lead: the latest signed version where it is signed, else computed from today's records. */
@@ -50,10 +51,12 @@ export async function liveContent(lead: FiguresReach, row: AuditRow): Promise<Au
   const work = await workOf(lead, row.id);
   if (!work) throw new Error(`audit ${row.id} was there a moment ago`);
   const { id, practice, period, criteria, previous, by, at } = row;
+  const computed = await auditComputed(lead, row, before);
   return {
     form: { id, practice, period, criteria, previous, by, at },
-    computed: await auditComputed(lead, row, before),
+    computed,
     work,
+    masked: await auditMasks(lead, practice, computed),
     signed: null,
   };
 }

@@ -93,10 +93,11 @@ export function confirmingSummary({
   const confirmed = work.confirmations.filter(({ clinicianKey }) => keys.includes(clinicianKey));
   const { disputes } = work;
   const waiting = disputes.filter(({ answer }) => answer === null).length;
+  const notOwn = disputes.filter(({ kind }) => kind === "not-mine").length;
   const said =
     disputes.length === 0
       ? "No visit is disputed."
-      : `${count(disputes.length)} ${disputes.length === 1 ? "visit is" : "visits are"} disputed, ${count(disputes.filter(({ kind }) => kind === "not-mine").length)} as not the clinician's own; ${waiting === 0 ? "all are answered" : `${count(waiting)} without an answer yet`}. The figures count these records as they stand.`;
+      : `${count(disputes.length)} ${disputes.length === 1 ? "visit is" : "visits are"} disputed${notOwn > 0 ? `, ${count(notOwn)} as not the clinician's own` : ""}; ${waiting === 0 ? "every dispute is answered" : `${count(waiting)} without an answer yet`}. The figures count these records as they stand.`;
   return `${count(confirmed.length)} of ${count(keys.length)} clinicians confirmed their records. ${said}`;
 }
 

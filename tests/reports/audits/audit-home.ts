@@ -15,7 +15,7 @@ export const one = viewerAs("clinician", "OAK", "OAK/C01");
 export const two = { ...viewerAs("clinician", "OAK", "OAK/C02"), userId: "another" };
 export const tomorrow = new Date(Date.now() + 86_400_000).toISOString().slice(0, 10);
 
-/** Twelve visits of C01 in July and three of C02 in August at OAK, with a delivery each; one of C01 in the quarter before. */
+/** Twelve visits of C01 in July and three of C02 in August at OAK, with a delivery each; six of C01 in the quarter before. */
 export function rows(): Rows {
   const sessions = Array.from({ length: 15 }, (_, place) => ({
     ...visit,
@@ -25,13 +25,14 @@ export function rows(): Rows {
     started_at: `2026-0${place < 12 ? 7 : 8}-${String(place + 1).padStart(2, "0")}T08:10:00.000Z`,
     ended_at: undefined,
   }));
-  const before = {
+  const before = Array.from({ length: 6 }, (_, place) => ({
     ...visit,
-    session_id: "B-1",
-    started_at: "2026-06-03T08:10:00.000Z",
+    session_id: `B-${place}`,
+    patient: `b-${place}`,
+    started_at: `2026-06-0${place + 1}T08:10:00.000Z`,
     ended_at: undefined,
-  };
-  const all = [...sessions, before];
+  }));
+  const all = [...sessions, ...before];
   return {
     sessions: all,
     canals: all.map(({ session_id }) => ({ ...canal, session_id })),

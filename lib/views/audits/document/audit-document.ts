@@ -1,4 +1,6 @@
 import type { AuditContent } from "@/lib/audit/cycle/audit-content";
+import { placeId } from "@/lib/audit/cycle/figure-id";
+import { maskedWhy } from "@/lib/audit/disclosure/masked-figure";
 import { cautions } from "../../cautions";
 import { day, moment } from "../../day";
 import type {
@@ -23,27 +25,42 @@ import { textOr } from "./text-blocks";
 export function auditDocument(of: AuditDocumentOf): ReportDocument {
   const { content } = of;
   const name = auditName(content.form);
+  // Where all of it rests on so few patients nothing can be told of it that would not tell of them.
+  const whole = !content.masked.places.includes(wholeId(content));
   return {
     title: name,
     over: "Clinical audit of root-canal treatment from its records",
     language: "en-GB",
     facts: factsOf(of),
-    summary: summaryBlocks(of),
+    summary: whole ? summaryBlocks(of) : [nothingTold],
     parts: [
       purposePart(content),
       standardsPart(content.computed),
-      recordsPart(of),
-      resultsPart(content),
-      clinicianPart(of),
-      lookPart(of),
-      ...earlierPart(of),
-      actionsPart(of),
+      ...(whole
+        ? [
+            recordsPart(of),
+            resultsPart(content),
+            clinicianPart(of),
+            lookPart(of),
+            ...earlierPart(of),
+            actionsPart(of),
+          ]
+        : []),
       definitionsPart(content.computed),
-      provenancePart(of),
+      ...(whole ? [provenancePart(of)] : []),
       cautionsPart(),
     ],
     foot: `${name}. ${content.signed ? `Version ${content.signed.version}, signed ${day(content.signed.at)}` : "Draft, not signed"}.`,
   };
+}
+
+const nothingTold: DocumentBlock = {
+  kind: "words",
+  words: `What this audit found is not reported: ${maskedWhy}. Its pages show it to those who run it.`,
+};
+
+function wholeId({ form }: AuditContent): string {
+  return placeId(form.practice ? { kind: "practice", code: form.practice } : { kind: "group" });
 }
 
 function factsOf({ content, fingerprints }: AuditDocumentOf): DocumentFact[] {

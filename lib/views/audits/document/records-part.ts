@@ -21,7 +21,7 @@ export function recordsPart({ content, today }: AuditDocumentOf): DocumentPart {
     title: "Records",
     note: "How they were selected, and how complete they are.",
     blocks: [
-      { kind: "words", words: restsOn(computed) },
+      { kind: "words", words: restsOn(content) },
       {
         kind: "words",
         words: `The last recorded day is ${computed.lastDay ? day(computed.lastDay) : "none"}.${held > 0 ? ` Held rows that tell no day, and may belong to the period: ${count(held)}.` : ""}`,

@@ -1,12 +1,14 @@
-import type { AuditContent } from "@/lib/audit/cycle/audit-content";
+import type { AuditContent, AuditMasked } from "@/lib/audit/cycle/audit-content";
+import { figureId, placeId } from "@/lib/audit/cycle/figure-id";
+import { type MaskedFigure, maskedFigure, maskedWhy } from "@/lib/audit/disclosure/masked-figure";
 import type { Figure, RateFigure } from "@/lib/audit/figure";
 import { adherenceLine } from "../../adherence-line";
 import { compositeView, noVerdict, scoreNames } from "../../composite";
 import { criteriaChart } from "../../criteria-chart";
 import type { DocumentBlock, DocumentPart } from "../../document/document";
 import { figureCells, figureHeads } from "../../figure-cells";
+import { maskedLine, maskedScores } from "../../masked-line";
 import { titleOf } from "../../measure-words";
-import { subjectId } from "../../subject-id";
 import { subjectName } from "../../subject-name";
 import { textBlocks } from "./text-blocks";
 
@@ -19,12 +21,14 @@ export function resultsPart(content: AuditContent): DocumentPart {
   const rates = computed.adherence.filter(
     (figure): figure is RateFigure => figure.kind === "rate" && ofPlaces(figure),
   );
-  const overall = compositeView(
-    computed.composites.filter(
-      ({ about }) => about.kind !== "clinician" && (several || about.kind !== "group"),
-    ),
-    computed.criteria,
-    ({ about }) => subjectName(about),
+  const places = computed.composites.filter(
+    ({ about }) => about.kind !== "clinician" && (several || about.kind !== "group"),
+  );
+  const overall = compositeView(places, computed.criteria, ({ about }) => subjectName(about));
+  const scores = places.flatMap(({ about }, place) =>
+    content.masked.places.includes(placeId(about))
+      ? maskedScores({ about })
+      : (overall.rows[place] ?? []),
   );
   return {
     id: "results",
@@ -33,18 +37,19 @@ export function resultsPart(content: AuditContent): DocumentPart {
     wide: true,
     blocks: [
       ...textBlocks(work, "results"),
-      { kind: "intervals", chart: criteriaChart(wholesOf(computed), computed.period) },
+      { kind: "intervals", chart: criteriaChart(wholesOf(content), computed.period) },
       {
         kind: "words",
         words:
           "Where there is an interval that allows for units of one patient resembling each other, it is the one to read.",
       },
       criteriaTable(
+        content.masked,
         computed.criteria.flatMap(({ id }) =>
           rates.filter(({ criterion }) => criterion?.id === id),
         ),
       ),
-      measuresTable(computed.measures.filter(ofPlaces)),
+      measuresTable(content.masked, computed.measures.filter(ofPlaces)),
       { kind: "heading", words: "Overall" },
       {
         kind: "words",
@@ -58,7 +63,7 @@ export function resultsPart(content: AuditContent): DocumentPart {
           { title: scoreNames.opportunities, share: 2 },
           { title: scoreNames.visits, share: 2 },
         ],
-        rows: overall.rows.map((row) => ({
+        rows: scores.map((row) => ({
           id: row.id,
           cells: [
             row.name,
@@ -80,14 +85,14 @@ export function resultsPart(content: AuditContent): DocumentPart {
 }
 
 /** The group's figures of the criteria, or those of the one practice. */
-function wholesOf({ adherence, practices }: AuditContent["computed"]): RateFigure[] {
-  const kind = practices.length > 1 ? "group" : "practice";
-  return adherence.filter(
-    (figure): figure is RateFigure => figure.kind === "rate" && figure.about.kind === kind,
-  );
+function wholesOf({ computed, masked }: AuditContent): (RateFigure | MaskedFigure)[] {
+  const kind = computed.practices.length > 1 ? "group" : "practice";
+  return computed.adherence
+    .filter((figure): figure is RateFigure => figure.kind === "rate" && figure.about.kind === kind)
+    .map((figure) => (masked.lines.includes(figureId(figure)) ? maskedFigure(figure) : figure));
 }
 
-function criteriaTable(rates: readonly RateFigure[]): DocumentBlock {
+function criteriaTable(masked: AuditMasked, rates: readonly RateFigure[]): DocumentBlock {
   return {
     kind: "table",
     label: "Criteria",
@@ -104,16 +109,17 @@ function criteriaTable(rates: readonly RateFigure[]): DocumentBlock {
       { title: "Beyond chance", share: 1.2 },
     ],
     rows: rates.map((figure) => {
-      const line = adherenceLine(figure);
+      const isMasked = masked.lines.includes(figureId(figure));
+      const line = isMasked ? maskedLine(figure) : adherenceLine(figure);
       return {
-        id: `${figure.measure} ${figure.about.kind} ${subjectId(figure.about)}`,
+        id: figureId(figure),
         cells: [
           titleOf(figure),
           line.about,
           line.words.counts,
           line.words.rate,
           line.words.intervalEnds,
-          figureCells(figure).clustered || "none",
+          isMasked ? "masked" : figureCells(figure).clustered || "none",
           line.words.notRecorded,
           line.words.excepted,
           line.inTheseRecords.words,
@@ -124,7 +130,7 @@ function criteriaTable(rates: readonly RateFigure[]): DocumentBlock {
   };
 }
 
-function measuresTable(figures: readonly Figure[]): DocumentBlock {
+function measuresTable(masked: AuditMasked, figures: readonly Figure[]): DocumentBlock {
   return {
     kind: "table",
     label: "Measures",
@@ -134,18 +140,18 @@ function measuresTable(figures: readonly Figure[]): DocumentBlock {
       ...figureHeads.map((title) => ({ title })),
     ],
     rows: figures.map((figure) => {
-      const cells = figureCells(figure);
+      const cells = masked.places.includes(placeId(figure.about)) ? null : figureCells(figure);
       return {
-        id: `${figure.measure} ${figure.about.kind} ${subjectId(figure.about)}`,
+        id: figureId(figure),
         cells: [
           titleOf(figure),
           subjectName(figure.about),
-          cells.estimate,
-          cells.interval,
-          cells.clustered || "none",
-          cells.counts,
-          cells.leftOut,
-          cells.notRecorded,
+          ...(cells
+            ? [
+                ...[cells.estimate, cells.interval, cells.clustered || "none"],
+                ...[cells.counts, cells.leftOut, cells.notRecorded],
+              ]
+            : [maskedWhy, ...figureHeads.slice(1).map(() => "masked")]),
         ],
       };
     }),

@@ -1,4 +1,4 @@
-import type { AuditComputed } from "@/lib/audit/cycle/audit-content";
+import type { AuditComputed, AuditContent } from "@/lib/audit/cycle/audit-content";
 import { toLookAt } from "@/lib/audit/cycle/to-look-at";
 import type { RateFigure } from "@/lib/audit/figure";
 import { stateOf } from "@/lib/records/audit-work";
@@ -22,7 +22,7 @@ export function summaryBlocks({ content }: AuditDocumentOf): DocumentBlock[] {
     {
       kind: "list",
       items: [
-        restsOn(computed),
+        restsOn(content),
         criteriaWords(computed),
         looks.length === 0
           ? "Nothing asked for a closer look beyond what chance gives."
@@ -56,13 +56,20 @@ export function summaryBlocks({ content }: AuditDocumentOf): DocumentBlock[] {
   ];
 }
 
-/** On how many visits, patients and clinicians it all rests; few people are masked. */
-export function restsOn({ people, records }: AuditComputed): string {
-  const counts = people.map(
-    (one) =>
-      `${one.practice} ${count(one.visits)} visits, ${peopleWords(peopleCount(one.patients))} patients, ${peopleWords(peopleCount(one.clinicians))} clinicians`,
+/** On how many visits, patients and clinicians it all rests; few people are masked, and visits with their patients. */
+export function restsOn({ computed, masked }: Pick<AuditContent, "computed" | "masked">): string {
+  const counts = computed.people.map(({ practice, ...counted }) => {
+    const [patients = null, clinicians = null] = (["patients", "clinicians"] as const).map((who) =>
+      masked.people.includes(`${practice}/${who}`) ? null : peopleCount(counted[who]),
+    );
+    const visits = patients === null ? "masked" : count(counted.visits);
+    return `${practice} ${visits} visits, ${peopleWords(patients)} patients, ${peopleWords(clinicians)} clinicians`;
+  });
+  const all = computed.people.some(({ practice }) =>
+    masked.people.includes(`${practice}/patients`),
   );
-  return `It rests on every record of the period, nothing sampled: ${counts.join("; ")}; ${count(records.counts.canals ?? 0)} canals.`;
+  const canals = all ? "" : `; ${count(computed.records.counts.canals ?? 0)} canals`;
+  return `It rests on every record of the period, nothing sampled: ${counts.join("; ")}${canals}.`;
 }
 
 function criteriaWords({ adherence, criteria, practices }: AuditComputed): string {
