@@ -11,7 +11,7 @@ import { hangsOnVisit, storedColumns } from "../import/stored-columns";
 export type RecordVersions = {
   /** Rows of each table of the record format. */
   readonly counts: Readonly<Record<string, number>>;
-  /** By practice/visit, the first 16 hexadecimal digits of the SHA-256 of the visit's rows. */
+  /** By practice/visit, the first 16 hexadecimal digits of the SHA-256 of the visit's rows, held ones about it among them. */
   readonly visits: Readonly<Record<string, string>>;
   /** The same by practice of what hangs on no visit: upkeep in the period, and who bears which code. */
   readonly others: Readonly<Record<string, string>>;
@@ -27,8 +27,8 @@ export async function recordVersions(reach: FiguresReach, period: Period): Promi
     `with visits as (
        select id, practice, session_id from sessions
        where ($1::text[] is null or practice = any($1)) and local_day >= $2::date and local_day < $3::date
-     ), pieces ("table", hangs, key, piece) as (${tableNames.map(piecesOf).join(" union all ")} union all ${enteredPieces})
-     select 'count' as kind, "table" as key, count(*)::text as value from pieces group by "table"
+     ), pieces ("table", hangs, key, piece) as (${tableNames.map(piecesOf).join(" union all ")} union all ${enteredPieces} union all ${heldPieces})
+     select 'count' as kind, "table" as key, count(*)::text as value from pieces where "table" <> 'held' group by "table"
      union all
      select case when hangs then 'visits' else 'others' end, key, left(encode(sha256(convert_to(
        string_agg("table" || ' ' || piece, E'\\n' order by "table" collate "C", piece collate "C"), 'UTF8')), 'hex'), 16)
@@ -67,3 +67,7 @@ function piecesOf(table: TableName): string {
 /** Exceptions that were entered on a page count in figures as those of files do. */
 const enteredPieces = `select 'exceptions', true, v.practice || '/' || v.session_id, jsonb_build_array(e.canal, e.criterion, e.reason)::text
   from entered_exceptions e join visits v using (practice, session_id) where e.withdrawn_at is null`;
+
+/** A held row about a visit counts nowhere and yet leaves open what it would have told: totals of its canal are not known. */
+const heldPieces = `select 'held', true, v.practice || '/' || v.session_id, h.table_name || ' ' || h.digest
+  from held h join visits v on v.session_id = h.session_id and (h.practice is null or h.practice = v.practice) where h.state = 'held'`;

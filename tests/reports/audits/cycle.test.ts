@@ -124,6 +124,15 @@ test("a mended record is named as changed", async () => {
   expect(changes?.visits.changed).toEqual(["OAK/V-3"]);
 });
 
+test("a held row about a visit is among what changed of it, as it leaves the visit's totals open", async () => {
+  const audit = await auditAt(lead, id);
+  const latest = audit?.versions.at(-1);
+  if (!audit || !latest) throw new Error("not signed");
+  await bringIn({ irrigation: [{ ...delivery, session_id: "V-5", volume_ml: 7 }] });
+  const { changes } = await verifyVersion(leadReach(lead), audit.row, latest);
+  expect(changes?.visits.changed).toEqual(["OAK/V-3", "OAK/V-5"]);
+});
+
 test("an altered version is told as broken", async () => {
   const audit = await auditAt(lead, id);
   const latest = audit?.versions.at(-1);
