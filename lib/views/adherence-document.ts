@@ -57,12 +57,6 @@ function criterionPart(of: AdherenceCriterion): DocumentPart {
     note: `Target ${targetWords}`,
     wide: true,
     blocks: [
-      { kind: "words", words: definition },
-      {
-        kind: "words",
-        words: `Counted: ${criterionPopulation(criterion)} Source: ${criterion.source}`,
-        soft: true,
-      },
       {
         kind: "table",
         label: `${criterion.title}: figures`,
@@ -102,6 +96,12 @@ function criterionPart(of: AdherenceCriterion): DocumentPart {
             } as const,
           ]
         : []),
+      { kind: "words", words: definition },
+      {
+        kind: "words",
+        words: `Counted: ${criterionPopulation(criterion)} Source: ${criterion.source}`,
+        soft: true,
+      },
     ],
   };
 }

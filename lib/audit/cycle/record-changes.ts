@@ -54,7 +54,14 @@ function visitsOf(before: RecordVersions, now: RecordVersions): RecordChanges["v
 
 /** Those of the audit's pages: one measure, period and subject once. */
 function figuresOf(computed: AuditComputed): Figure[] {
-  const all = [...computed.adherence, ...computed.measures, ...computed.across];
+  // Of one practice the whole is the practice, and said once.
+  const one = computed.practices.length === 1;
+  const all = [...computed.adherence, ...computed.measures, ...computed.across].filter(
+    ({ about, measure }) =>
+      !one ||
+      about.kind !== "group" ||
+      !computed.measures.some((other) => other.measure === measure),
+  );
   return [
     ...new Map(all.map((figure) => [`${figureId(figure)} ${figure.period}`, figure])).values(),
   ];
