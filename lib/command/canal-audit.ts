@@ -10,6 +10,8 @@ const usage = `canal-audit <verb>
   figures --period 2026-Q3 [--practice P1] [--clinician C01]
   export records --out FOLDER [--practice P1]            everything, as record files
   export adherence --period 2026-Q3 --out FILE [--practice P1] [--format csv|xlsx|json|fhir]
+  backup FILE [--figures] [--with-secrets]               the whole database of one moment, and with secrets the keys
+  restore FILE [--replace]                               into an empty home, or in place of what is there
   people add --role administrator --email … --name … [--practice P1] [--clinician P1/C01]
   people list
 With --json the answer is one JSON document. The home is CANAL_AUDIT_HOME, or .home of the project.`;
@@ -29,6 +31,8 @@ const verbs = new Map<string, () => Promise<Verb>>([
       return (args) => (args[0] === "records" ? exportRecords(args) : exportReport(args));
     },
   ],
+  ["backup", async () => (await import("./back-up")).backUp],
+  ["restore", async () => (await import("./restore-backup")).restoreBackup],
   ["people", async () => (await import("./people")).people],
 ]);
 
