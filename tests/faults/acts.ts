@@ -1,6 +1,8 @@
 import { holderReach } from "@/lib/access/reach";
 import { sign } from "@/lib/reports/audits/scope-acts";
 import { importRecords, type Source } from "@/lib/reports/import-records";
+import { loadBackup } from "@/lib/store/backup/load-backup";
+import { checkedBackup } from "@/lib/store/backup/read-backup";
 import { migrate } from "@/lib/store/home/migrate";
 import { undoImport } from "@/lib/store/import/undo-import";
 import { mendRows } from "@/lib/store/mend/mend-rows";
@@ -16,10 +18,12 @@ export type Stage = {
   /** The import and the mend that are taken back. */
   readonly undoImport: number;
   readonly undoMend: number;
+  /** A backup of the base with one import more. */
+  readonly backup: string;
 };
 
 /** The acts that are broken off. */
-export const actNames = ["import", "sign", "mend", "undo import", "undo mend"] as const;
+export const actNames = ["import", "sign", "mend", "undo import", "undo mend", "restore"] as const;
 export type ActName = (typeof actNames)[number] | "migrate";
 
 export const key = Buffer.alloc(32, 7);
@@ -34,7 +38,10 @@ export async function act(name: ActName, stage: Stage): Promise<void> {
   } else if (name === "mend") await mendSlip("irrigation", "irrigant", slips.irrigant, "naocl");
   else if (name === "undo import") await undoImport(records, stage.undoImport);
   else if (name === "undo mend") await undoMend(records, stage.undoMend);
-  else await migrate(process.env.DATABASE_URL ?? "");
+  else if (name === "restore") {
+    const manifest = await checkedBackup(stage.backup);
+    await loadBackup(process.env.DATABASE_URL ?? "", stage.backup, manifest, true);
+  } else await migrate(process.env.DATABASE_URL ?? "");
 }
 
 export async function bringFilesIn(files: readonly Source[]): Promise<number> {

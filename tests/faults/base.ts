@@ -1,9 +1,11 @@
+import { join } from "node:path";
+import { writeBackup } from "@/lib/store/backup/write-backup";
 import { disconnect } from "@/lib/store/database";
 import { migrate } from "@/lib/store/home/migrate";
 import type { ScratchDatabase } from "@/lib/store/home/scratch-database";
 import { begun, lead, madeReady, rows } from "../reports/audits/audit-home";
 import { bringIn } from "../store/bring-in";
-import { bringFilesIn, mendSlip, type Stage } from "./acts";
+import { bringFilesIn, key, mendSlip, type Stage } from "./acts";
 import type { OwnServer } from "./own-server";
 import { recordFiles, slips } from "./record-files";
 import { type Reference, referenceOf } from "./sound";
@@ -29,5 +31,24 @@ export async function makeBase(server: OwnServer, visits: number): Promise<Base>
   const files = await recordFiles(server.folder, "new", visits, true);
   const before = await referenceOf(database.url, "before");
   await disconnect();
-  return { database, stage: { files, audit, undoImport, undoMend }, before };
+  const backup = await backedUp(server, database.name, files);
+  return { database, stage: { files, audit, undoImport, undoMend, backup }, before };
+}
+
+/** A backup of a copy with these files brought in as well. */
+async function backedUp(server: OwnServer, base: string, files: Stage["files"]): Promise<string> {
+  const copy = await server.database(base);
+  process.env.DATABASE_URL = copy.url;
+  await bringFilesIn(files);
+  await disconnect();
+  const file = join(server.folder, "one-import-more.tar.gz");
+  await backupOf(copy.url, server.folder, file);
+  await copy.drop();
+  return file;
+}
+
+/** Writes a backup of a database without figures and secrets. */
+export async function backupOf(url: string, folder: string, file: string): Promise<void> {
+  const home = { url, keeperUrl: null, folder, key, close: async () => {} };
+  await writeBackup(home, file, { software: "faults", patientKey: "", secrets: false });
 }

@@ -24,7 +24,7 @@ export async function recordFiles(
     const day = String((place % 28) + 1).padStart(2, "0");
     rows.sessions?.push({
       ...{ session_id, practice: "ELM", chair: `ELM-${place % 3}`, clinician: `E0${place % 4}` },
-      ...{ patient: `${name} ${place % 97}`, started_at: `2026-0${4 + (place % 6)}-${day}T09:10` },
+      ...{ patient: `${name} ${place % 97}`, started_at: `2026-0${7 + (place % 3)}-${day}T09:10` },
       ...{ tooth: "26", tooth_notation: "fdi", treatment: "primary", outcome: "completed" },
     });
     for (const [number, canal] of ["MB1", "P"].entries()) {

@@ -30,6 +30,7 @@ export async function loadBackup(
     await client.query("begin");
     await client.query(plainlyWritten);
     await client.query("select pg_advisory_xact_lock($1)", [MIGRATING]);
+    const revision = await revisionOf(client);
     await clearedFor(client, replace);
     await client.query(history);
     for (const { name, sql, checksum } of ours) {
@@ -44,10 +45,30 @@ export async function loadBackup(
     for (const { name, value } of manifest.sequences)
       await client.query("select setval($1::regclass, $2::bigint)", [quoted([name]), value]);
     await verify(client, manifest);
+    if (revision !== null) await riseBeyond(client, revision);
     await client.query("commit");
   } finally {
     await client.end().catch(() => undefined);
   }
+}
+
+/** The revision of the records that are replaced; null where there are none. */
+async function revisionOf(client: pg.ClientBase): Promise<string | null> {
+  const there = await client.query("select to_regclass('settings') as settings");
+  if (there.rows[0].settings === null) return null;
+  const { rows } = await client.query<{ value: string }>(
+    "select value from settings where key = 'revision of the records'",
+  );
+  return rows[0]?.value ?? null;
+}
+
+/** What a server has kept of the records that were here before must not pass for what these come to. */
+async function riseBeyond(client: pg.ClientBase, revision: string): Promise<void> {
+  await client.query(
+    `insert into settings (key, value) values ('revision of the records', ($1::bigint + 1)::text)
+     on conflict (key) do update set value = (greatest(settings.value::bigint, $1::bigint) + 1)::text`,
+    [revision],
+  );
 }
 
 /** As Prisma makes it. */
