@@ -1,3 +1,4 @@
+import { leaveOnSignal } from "@/lib/command/start/leave-on-signal";
 import { generateClient } from "@/prisma/generate";
 
 /**
@@ -9,6 +10,7 @@ import { generateClient } from "@/prisma/generate";
  */
 const [kills = "200", seed = "1"] = process.argv.slice(2);
 if (!/^\d+$/.test(kills)) throw new Error(`"${kills}" is no number of points`);
+leaveOnSignal();
 await generateClient();
 const { allFaults, pointsOf } = await import("./all-faults");
 const from = performance.now();

@@ -20,6 +20,8 @@ export async function fullDisk(on: Ground, points: number): Promise<Outcome> {
   await mkdir(disk, { recursive: true });
   const mounted = runs("mount", ["-t", "tmpfs", "-o", "size=256m", "canal-audit-faults", disk]);
   if (!mounted) return limitedFiles(on, points);
+  const leave = () => runs("umount", [disk]);
+  process.once("exit", leave);
   const server = await ownServer(join(disk, "home"));
   try {
     const backup = join(on.server.folder, "base.tar.gz");
@@ -37,7 +39,7 @@ export async function fullDisk(on: Ground, points: number): Promise<Outcome> {
     });
   } finally {
     await server.close();
-    runs("umount", [disk]);
+    if (leave()) process.off("exit", leave);
   }
 }
 
