@@ -13,7 +13,8 @@ export async function kills(
   const found = new Map<string, { came: string[]; troubles: string[] }>();
   for (let point = 0; point < points; point += 1) {
     const name = actNames[point % actNames.length] ?? "import";
-    const victim = victims[Math.floor(point / 2) % victims.length] ?? "the process";
+    const victim =
+      victims[(point + Math.floor(point / actNames.length)) % victims.length] ?? "the process";
     const at = on.random();
     const { came, troubles } = await tried(on, name, async (one, { url, database, took }) => {
       one.go({ name, stage: on.base.stage, url });
