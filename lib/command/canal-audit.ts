@@ -12,6 +12,8 @@ const usage = `canal-audit <verb>
   export adherence --period 2026-Q3 --out FILE [--practice P1] [--format csv|xlsx|json|fhir|pdf]
   verify AUDIT                                           a signed audit against its fingerprint and today's records
   prepare                                                what schedules ask for, of the quarter that ended last
+  backup FILE [--figures] [--with-secrets]               the whole database of one moment, and with secrets the keys
+  restore FILE [--replace]                               into an empty home, or in place of what is there
   people add --role administrator --email … --name … [--practice P1] [--clinician P1/C01]
   people list
 With --json the answer is one JSON document. The home is CANAL_AUDIT_HOME, or .home of the project.`;
@@ -33,6 +35,8 @@ const verbs = new Map<string, () => Promise<Verb>>([
   ],
   ["verify", async () => (await import("./verify")).verify],
   ["prepare", async () => (await import("./prepare")).prepare],
+  ["backup", async () => (await import("./back-up")).backUp],
+  ["restore", async () => (await import("./restore-backup")).restoreBackup],
   ["people", async () => (await import("./people")).people],
 ]);
 

@@ -2,15 +2,19 @@ import { disconnect } from "@/lib/store/database";
 import { migrate } from "@/lib/store/home/migrate";
 import { type Home, openHome } from "@/lib/store/home/open-home";
 
-/** Opens the home, brings its database up to date, runs `work` on it and leaves it again. */
+/**
+ * Opens the home, brings its database up to date, runs `work` on it and leaves it again.
+ * @param asItIs leaves the database at the migration it has.
+ */
 export async function withHome<Result>(
   work: (home: Home) => Promise<Result>,
   onProgress?: (doing: string) => void,
+  asItIs = false,
 ): Promise<Result> {
   const home = await openHome({ onProgress });
   const before = process.env.DATABASE_URL;
   try {
-    await migrate(home.url);
+    if (!asItIs) await migrate(home.url);
     process.env.DATABASE_URL = home.url;
     return await work(home);
   } finally {

@@ -31,7 +31,7 @@ export async function migrate(url: string, folder = migrationsFolder): Promise<s
 }
 
 /** Any number that nothing else of the project locks. */
-const MIGRATING = 20_261_101;
+export const MIGRATING = 20_261_101;
 
 /** Asked first, since loading the engine takes longer than the answer. */
 async function isCurrent(client: pg.Client, files: MigrationFile[]): Promise<boolean> {

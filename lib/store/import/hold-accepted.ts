@@ -38,6 +38,7 @@ export async function holdAccepted(
     update held h set state = 'held', kind = '${how.kind}', reasons = s.reasons, settled_by = null, settled_at = null,
       values = case when p.own then s.values else h.values end
     from places_leaving p join said s on s.id = p.id where p.mended_id = h.id`);
+  await client.query(heldAlready(how));
   // A row let go or mended may have said the same: then the place tells them apart.
   await client.query(`
     with added as (
@@ -81,8 +82,16 @@ function saidBy(leaving: string, { table, digest, reasons, beside = [] }: HoldAc
     select j.id, j.file_id, j.line, j.practice, j.session_id, ${key.includes("canal") ? "j.canal" : "null::text as canal"},
       concat_ws(' ', ${named}) as key, ${asWritten(table)} as raw, ${values} as values, ${reasons} as reasons,
       md5('${digest}' || (${values})::text) as digest,
-      (select p.mended_id from places_leaving p where p.id = j.id and p.own) as held_id
+      (select p.mended_id from places_leaving p where p.id = j.id and p.own) as held_id, false as again
     from ${leaving} j join import_files i on i.id = j.file_id`;
+}
+
+/** A row that is brought again after it was held for the same reason is a further place of the held one. */
+function heldAlready({ table, kind }: HoldAccepted): string {
+  return `
+    update said s set held_id = h.id, again = true from held h
+    where s.held_id is null and '${kind}' = 'after-separation' and h.table_name = '${table}' and h.kind = '${kind}'
+      and h.state = 'held' and h.key = s.key and h.values = s.values`;
 }
 
 /** What a mended row had let in stays with it; all other places go with the row. */
@@ -98,7 +107,7 @@ async function movePlaces(client: pg.ClientBase, table: TableName) {
       join held h on h.id = q.mended_id join mended_rows r on r.mend_id = h.mend_id and r.held_id = h.id
       where q.id = p.id and r.places @> jsonb_build_array(jsonb_build_object('file', p.file_id, 'line', p.line)) limit 1
     ) m on true
-    where p.mended_id is null and not p.own on conflict do nothing`);
+    where p.mended_id is null and (not p.own or s.again) on conflict do nothing`);
   await client.query(`
     update mended_rows r set places = '[]' from places_leaving p join held h on h.id = p.mended_id
     where r.held_id = h.id and r.mend_id = h.mend_id`);

@@ -6,6 +6,7 @@ import { figures } from "@/lib/reports/figures";
 import { pool } from "@/lib/store/database";
 import { markRunning } from "@/lib/store/import/broken-off";
 import { recentImports } from "@/lib/store/import/imports";
+import { undoImport } from "@/lib/store/import/undo-import";
 import { bringIn, canal, delivery, snapshot, use, visit } from "../bring-in";
 import { anotherEmptyDatabase, eachOnEmptyDatabase, heldRows } from "../empty-database";
 
@@ -203,5 +204,17 @@ describe("use after separation", () => {
       { separations: 1, uses_held: 0 },
       { separations: 0, uses: 0, uses_held: 1 },
     ]);
+  });
+
+  test("is held once, however often the file comes, and not at all once they are undone", async () => {
+    await bringIn({ sessions: [visit, later], canals: [canal, { ...canal, session_id: "V-2" }] });
+    await bringIn({ instruments: [parted, after] });
+    const once = await snapshot();
+    const again = await bringIn({ instruments: [parted, after] });
+    expect(await snapshot()).toEqual(once);
+    expect(again.counts.instruments).toMatchObject({ read: 2, repeated: 1, held: 1 });
+    expect((await heldRows()).length).toBe(1);
+    await undoImport(holderReach().records, again.importId);
+    expect(await snapshot()).toEqual(once);
   });
 });

@@ -1,0 +1,32 @@
+import { leaveOnSignal } from "@/lib/command/start/leave-on-signal";
+import { generateClient } from "@/prisma/generate";
+
+/**
+ * What `npm run faults` runs: kills, a full disk, lost connections, imports at once, clocks and migrations, and after each the same
+ * check (tests/faults/sound).
+ *   npm run faults                 200 kills at random points, and of the others in proportion
+ *   npm run faults -- 20 [SEED]    so many kills
+ * Prints one table (what, how many points, what came of it) and the same as JSON; the exit code is 1 where anything was wrong.
+ */
+const [kills = "200", seed = "1"] = process.argv.slice(2);
+if (!/^\d+$/.test(kills)) throw new Error(`"${kills}" is no number of points`);
+leaveOnSignal();
+await generateClient();
+const { allFaults, pointsOf } = await import("./all-faults");
+const from = performance.now();
+const outcomes = await allFaults(pointsOf(Number(kills)), 150, Number(seed), (line) =>
+  process.stderr.write(`${line}\n`),
+);
+const rows = outcomes.map(({ what, points, came, troubles }) => [
+  what,
+  String(points),
+  troubles.length === 0 ? `sound: ${came}` : `WRONG: ${came}; ${[...new Set(troubles)].join("; ")}`,
+]);
+const width = (place: number) => Math.max(...rows.map((row) => row[place]?.length ?? 0));
+for (const [what = "", points = "", came = ""] of [["what", "points", "what came of it"], ...rows])
+  console.log(`${what.padEnd(width(0))}  ${points.padStart(6)}  ${came}`);
+const seconds = Math.round((performance.now() - from) / 1000);
+const points = outcomes.reduce((sum, outcome) => sum + outcome.points, 0);
+console.log(`${points} points in ${seconds} s\n`);
+console.log(JSON.stringify({ points, seconds, seed: Number(seed), outcomes }));
+process.exitCode = outcomes.every(({ troubles }) => troubles.length === 0) ? 0 : 1;
