@@ -1,6 +1,6 @@
 import { holderReach } from "@/lib/access/reach";
+import { byCommand } from "@/lib/reports/log/by-command";
 import { addPerson, listPeople } from "@/lib/reports/people";
-import { withHome } from "@/lib/reports/with-home";
 import { readOptions } from "./read-options";
 import { CannotDo, type Done } from "./verb";
 
@@ -23,7 +23,7 @@ async function add(args: string[]): Promise<Done> {
     "clinician",
     "password",
   ]);
-  const answer = await withHome(() =>
+  const answer = await byCommand("canal-audit people add", {}, () =>
     addPerson(holderReach().people, {
       role: given.role,
       email: given.email ?? "",
@@ -52,7 +52,9 @@ async function add(args: string[]): Promise<Done> {
 
 async function list(args: string[]): Promise<Done> {
   readOptions(args, []);
-  const { people: all } = await withHome(() => listPeople(holderReach().people));
+  const { people: all } = await byCommand("canal-audit people list", {}, () =>
+    listPeople(holderReach().people),
+  );
   const lines = all.map(({ email, name, grants }) => {
     const held = grants.map(
       (grant) => `${grant.role} (${grant.clinicianKey ?? grant.practice ?? "group"})`,

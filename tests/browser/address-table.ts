@@ -134,6 +134,12 @@ export function addressTable(known: Known): Line[] {
     page("app/administration/page.tsx", "/administration", administrators),
     page("app/administration/practices/page.tsx", "/administration/practices", administrators),
     page("app/administration/levels/page.tsx", "/administration/levels", administrators),
+    page("app/administration/log/page.tsx", "/administration/log", administrators),
+    page(
+      "app/administration/log/page.tsx",
+      "/administration/log?day=2026-02-30&person=none&before=x",
+      administrators,
+    ),
 
     ...criterionAddresses(visit),
     ...mappingAddresses(),

@@ -1,0 +1,19 @@
+import type { Logged } from "./logged-pages";
+
+/** Every verb of the command that reads or changes what is somebody's; whoever runs it holds the home. */
+export const loggedVerbs = {
+  "canal-audit import": { kind: "changed", words: "brought files in by the command" },
+  "canal-audit watch": { kind: "changed", words: "took a finished file from a folder" },
+  "canal-audit figures": { kind: "saw", words: "figures, by the command" },
+  "canal-audit export adherence": {
+    kind: "took out",
+    words: "the adherence report, by the command",
+  },
+  "canal-audit export records": { kind: "took out", words: "every record, by the command" },
+  "canal-audit people add": { kind: "changed", words: "added a person by the command" },
+  "canal-audit people list": { kind: "saw", words: "who can sign in, by the command" },
+  "canal-audit log": { kind: "saw", words: "the log, by the command" },
+  "canal-audit log --check": { none: "reads every line and shows none" },
+} as const satisfies Record<string, Logged>;
+
+export type VerbName = keyof typeof loggedVerbs;
