@@ -7,6 +7,7 @@ import { type PeopleReach, peopleReach } from "@/lib/access/reach";
 import {
   type Changed,
   giveRole,
+  personLeaves,
   removePerson,
   resetPassword,
   takeRole,
@@ -18,6 +19,7 @@ import type { Answer } from "../_parts/answer";
 import { answered, typed } from "../_parts/answered";
 
 const person = z.object({ person: z.string().min(1) });
+const leaving = person.extend({ sure: z.literal("yes") });
 const role = person.extend({ grant: z.coerce.number().int() });
 
 export async function addPersonAct(_: Answer, form: FormData): Promise<Answer> {
@@ -57,6 +59,16 @@ export async function removePersonAct(_: Answer, form: FormData): Promise<Answer
     removePerson(reach, person.parse(typed(form)).person),
   );
   // The person's own page is gone.
+  if (answer.done) redirect("/administration");
+  return answer;
+}
+
+export async function leavePersonAct(_: Answer, form: FormData): Promise<Answer> {
+  const answer = await within("leavePersonAct", form, async (reach) => {
+    const read = leaving.safeParse(typed(form));
+    if (!read.success) return { wrong: { form: "Tick that the account and the name are to go." } };
+    return personLeaves(reach, read.data.person);
+  });
   if (answer.done) redirect("/administration");
   return answer;
 }

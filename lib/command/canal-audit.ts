@@ -12,6 +12,8 @@ const usage = `canal-audit <verb>
   export adherence --period 2026-Q3 --out FILE [--practice P1] [--format csv|xlsx|json|fhir]
   people add --role administrator --email … --name … [--practice P1] [--clinician P1/C01]
   people list
+  people data --email …                                  what is kept about a person, as one JSON document
+  people leave --email …                                 the account and the name go, figures stay under the code
   log [--from 2026-07-03] [--person EMAIL]               who saw, changed, signed and took out what, the newest first
   log --check [--head LINE:HASH]                         checks every line and names the first break
 With --json the answer is one JSON document. The home is CANAL_AUDIT_HOME, or .home of the project.`;

@@ -41,6 +41,7 @@ export const loggedActs = {
   takeRoleAct: changed("took a role back"),
   resetPasswordAct: changed("made a new password"),
   removePersonAct: changed("removed a person"),
+  leavePersonAct: changed("removed a leaver's account and name"),
   changePracticeAct: changed("changed a practice"),
   confirmCodesAct: changed("confirmed codes of a practice"),
   changeFlagLevelsAct: changed("changed the levels of flags"),

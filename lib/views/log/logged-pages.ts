@@ -68,6 +68,7 @@ export const pagesWithoutReading: Readonly<Record<string, string>> = {
   "/": "leads to the viewer's first page",
   "/audits/[id]": "leads to the audit's first open step",
   "/protocol/[criterion]/change": "reads through the editor's frame, as /protocol/new",
+  "/account": "shows the viewer their own name and roles; what is kept about them is a route",
   "/sign-in": "a form; signing in is an action",
 };
 

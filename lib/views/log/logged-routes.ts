@@ -9,6 +9,8 @@ export const loggedRoutes = {
   "GET /api/units/[...measure]": out("the canals or visits behind a figure as a file"),
   "GET /api/audits/[id]/report": out("the report of an audit as a file"),
   "GET /api/clinician/audits/[id]/summary": out("the own summary of an audit as a file"),
+  "GET /api/person-data": out("what is kept about a person"),
+  "GET /api/own-data": out("what is kept about oneself"),
   "GET /api/audits/[id]/text": { kind: "saw", words: "the texts of an audit" },
   "POST /api/audits/[id]/text": { kind: "changed", words: "wrote in an audit" },
   "POST /api/records/import": { kind: "changed", words: "brought files in" },

@@ -12,6 +12,14 @@ export const loggedVerbs = {
   "canal-audit export records": { kind: "took out", words: "every record, by the command" },
   "canal-audit people add": { kind: "changed", words: "added a person by the command" },
   "canal-audit people list": { kind: "saw", words: "who can sign in, by the command" },
+  "canal-audit people data": {
+    kind: "took out",
+    words: "what is kept about a person, by the command",
+  },
+  "canal-audit people leave": {
+    kind: "changed",
+    words: "removed a leaver's account and name, by the command",
+  },
   "canal-audit log": { kind: "saw", words: "the log, by the command" },
   "canal-audit log --check": { none: "reads every line and shows none" },
 } as const satisfies Record<string, Logged>;
