@@ -14,6 +14,7 @@ const usage = `canal-audit <verb>
   people list
   people data --email …                                  what is kept about a person, as one JSON document
   people leave --email …                                 the account and the name go, figures stay under the code
+  patients rotate-key                                    a new key wraps every patient's pseudonym
   log [--from 2026-07-03] [--person EMAIL]               who saw, changed, signed and took out what, the newest first
   log --check [--head LINE:HASH]                         checks every line and names the first break
 With --json the answer is one JSON document. The home is CANAL_AUDIT_HOME, or .home of the project.`;
@@ -33,6 +34,7 @@ const verbs = new Map<string, () => Promise<Verb>>([
       return (args) => (args[0] === "records" ? exportRecords(args) : exportReport(args));
     },
   ],
+  ["patients", async () => (await import("./patients")).patients],
   ["log", async () => (await import("./show-log")).showLog],
   ["people", async () => (await import("./people")).people],
 ]);

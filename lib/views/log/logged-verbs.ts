@@ -20,6 +20,7 @@ export const loggedVerbs = {
     kind: "changed",
     words: "removed a leaver's account and name, by the command",
   },
+  "canal-audit patients rotate-key": { kind: "changed", words: "rotated the patient key" },
   "canal-audit log": { kind: "saw", words: "the log, by the command" },
   "canal-audit log --check": { none: "reads every line and shows none" },
 } as const satisfies Record<string, Logged>;

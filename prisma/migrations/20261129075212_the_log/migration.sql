@@ -44,3 +44,6 @@ BEGIN
 END $$;
 CREATE TRIGGER log_lines_stay BEFORE UPDATE OR DELETE ON "log_lines" FOR EACH ROW EXECUTE FUNCTION log_lines_stay();
 CREATE TRIGGER log_lines_stay_whole BEFORE TRUNCATE ON "log_lines" FOR EACH STATEMENT EXECUTE FUNCTION log_lines_stay();
+
+-- What was understood of a waiting file holds cells of it, patients' references among them: from now on it lies beside the file in the home.
+UPDATE "waiting_files" SET "recognised" = NULL;
