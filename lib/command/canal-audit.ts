@@ -14,6 +14,8 @@ const usage = `canal-audit <verb>
   people list
   people data --email …                                  what is kept about a person, as one JSON document
   people leave --email …                                 the account and the name go, figures stay under the code
+  retention --show | --set records=120 --set notes=never | --run
+                                                         months that records, notes, log and prepared files are kept
   patients rotate-key                                    a new key wraps every patient's pseudonym
   log [--from 2026-07-03] [--person EMAIL]               who saw, changed, signed and took out what, the newest first
   log --check [--head LINE:HASH]                         checks every line and names the first break
@@ -35,6 +37,7 @@ const verbs = new Map<string, () => Promise<Verb>>([
     },
   ],
   ["patients", async () => (await import("./patients")).patients],
+  ["retention", async () => (await import("./retention")).retention],
   ["log", async () => (await import("./show-log")).showLog],
   ["people", async () => (await import("./people")).people],
 ]);

@@ -3,6 +3,14 @@ import type { Home } from "./open-home";
 
 const LOG = "public.log_lines";
 
+/** The address of the role that owns the log: the keeper in the home's database, else the only role there is. */
+export function logOwnerUrl(home: Pick<Home, "url" | "keeperUrl">): string {
+  if (!home.keeperUrl) return home.url;
+  const address = new URL(home.keeperUrl);
+  address.pathname = new URL(home.url).pathname;
+  return address.href;
+}
+
 /**
  * Takes the log away from the role that the application uses: the keeper owns the table, its functions and the database (whose owner
  * may drop any table), and the role may only read and add lines. Where DATABASE_URL names another server there is no keeper, and
@@ -11,9 +19,7 @@ const LOG = "public.log_lines";
 export async function keepLog(home: Pick<Home, "url" | "keeperUrl">): Promise<void> {
   if (!home.keeperUrl) return;
   const { username: role, pathname } = new URL(home.url);
-  const address = new URL(home.keeperUrl);
-  address.pathname = pathname;
-  const client = new pg.Client({ connectionString: address.href });
+  const client = new pg.Client({ connectionString: logOwnerUrl(home) });
   await client.connect();
   try {
     const { rows } = await client.query<{ kept: boolean }>(

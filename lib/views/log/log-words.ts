@@ -22,7 +22,6 @@ const all: Readonly<Record<string, Logged>> = {
   ...loggedRoutes,
   ...loggedVerbs,
   "sign-in": { kind: "signed in", words: "signed in" },
-  retention: { kind: "changed", words: "deleted what was older than is kept" },
   log: { kind: "changed", words: "cut the log at what is older than is kept" },
 };
 

@@ -21,6 +21,12 @@ export const loggedVerbs = {
     words: "removed a leaver's account and name, by the command",
   },
   "canal-audit patients rotate-key": { kind: "changed", words: "rotated the patient key" },
+  "canal-audit retention --show": { none: "months and counts: nobody's data" },
+  "canal-audit retention --set": { kind: "changed", words: "set how long things are kept" },
+  "canal-audit retention --run": {
+    kind: "changed",
+    words: "deleted what was older than it is kept",
+  },
   "canal-audit log": { kind: "saw", words: "the log, by the command" },
   "canal-audit log --check": { none: "reads every line and shows none" },
 } as const satisfies Record<string, Logged>;
