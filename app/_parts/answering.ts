@@ -24,7 +24,7 @@ export async function answering(
     const answer = await work(viewer);
     // A plain form is led on with 303.
     if (answer.status >= 400 || "none" in logged) return answer;
-    if (logged.kind === "saw") await seen("saw", route, about);
+    if (logged.kind === "saw" || logged.hourly) await seen(logged.kind, route, about);
     else await writeDone(logged, { person: viewer.userId, what: route }, about);
     return answer;
   } catch (error) {

@@ -3,9 +3,9 @@ import { aboutOf } from "@/lib/reports/log/about-of";
 import { noteSeen, writeNoted } from "@/lib/reports/log/note";
 import { viewerOrNobody } from "@/lib/reports/viewer";
 
-/** Notes for the log that the viewer saw something, or was refused it; written when the answer has gone out. */
+/** Notes for the log, once an hour, that the viewer saw something, was refused it or types in it; written when the answer has gone out. */
 export async function seen(
-  kind: "saw" | "refused",
+  kind: Parameters<typeof noteSeen>[0]["kind"],
   what: string,
   about: Iterable<readonly [string, unknown]>,
 ): Promise<void> {

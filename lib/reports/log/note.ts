@@ -10,7 +10,7 @@ let writing: Promise<void> | undefined;
 let known: { hour: number; keys: Set<string> } = { hour: 0, keys: new Set() };
 
 /**
- * Notes that something was seen or refused; it costs the page nothing. `writeNoted` writes it, after the answer has gone out.
+ * Notes what leaves one line an hour: that something was seen or refused, or is being typed; it costs the page nothing. `writeNoted` writes it, after the answer has gone out.
  *
  * @returns whether there is anything to write
  */
@@ -31,7 +31,7 @@ export async function writeNoted(): Promise<void> {
   if (waiting.length === 0) return;
   const lines = waiting;
   waiting = [];
-  writing = writeLines(lines).finally(() => {
+  writing = writeLines(lines, true).finally(() => {
     writing = undefined;
   });
   try {

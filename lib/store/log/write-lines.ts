@@ -2,10 +2,10 @@ import type { NewLogLine } from "@/lib/records/log-line";
 import { pool } from "../database";
 
 /**
- * Adds lines to the log in one short transaction. Of what was seen or refused, one line a person, thing and hour. Needs no reach: it
+ * Adds lines to the log in one short transaction; `hourly` ones only where this hour has no line alike. Needs no reach: it
  * tells of the viewer. The lock is the trigger's own, taken first so that what stands there already is seen.
  */
-export async function writeLines(lines: readonly NewLogLine[]): Promise<void> {
+export async function writeLines(lines: readonly NewLogLine[], hourly = false): Promise<void> {
   if (lines.length === 0) return;
   const client = await pool().connect();
   try {
@@ -15,7 +15,7 @@ export async function writeLines(lines: readonly NewLogLine[]): Promise<void> {
       `insert into public.log_lines (kind, person, what, about)
        select n.kind, n.person, n.what, n.about
        from unnest($1::text[], $2::text[], $3::text[], $4::text[]) with ordinality as n (kind, person, what, about, place)
-       where n.kind not in ('saw', 'refused') or not exists (
+       where not $5 or not exists (
          select 1 from public.log_lines o where o.person = n.person and o.at >= date_trunc('hour', clock_timestamp())
            and o.kind = n.kind and o.what = n.what and o.about = n.about)
        order by n.place`,
@@ -24,6 +24,7 @@ export async function writeLines(lines: readonly NewLogLine[]): Promise<void> {
         lines.map((line) => line.person),
         lines.map((line) => line.what),
         lines.map((line) => line.about),
+        hourly,
       ],
     );
     await client.query("commit");

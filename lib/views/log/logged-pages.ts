@@ -3,6 +3,8 @@ export type Logged =
   | {
       readonly kind: "saw" | "changed" | "signed" | "took out" | "signed in";
       readonly words: string;
+      /** It comes again and again: one line a person, thing and hour. What was seen is so anyway. */
+      readonly hourly?: true;
     }
   | { readonly none: string };
 

@@ -12,7 +12,8 @@ export const loggedRoutes = {
   "GET /api/person-data": out("what is kept about a person"),
   "GET /api/own-data": out("what is kept about oneself"),
   "GET /api/audits/[id]/text": { kind: "saw", words: "the texts of an audit" },
-  "POST /api/audits/[id]/text": { kind: "changed", words: "wrote in an audit" },
+  // As it is typed, every few seconds; every revision is kept beside.
+  "POST /api/audits/[id]/text": { kind: "changed", words: "wrote in an audit", hourly: true },
   "POST /api/records/import": { kind: "changed", words: "brought files in" },
   "GET /api/records/waiting/[id]/words": { kind: "saw", words: "words of a file that waits" },
   "POST /api/records/waiting/[id]/preview": {

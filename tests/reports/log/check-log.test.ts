@@ -98,7 +98,7 @@ test("what was seen stands once a person, page and hour, also when the process f
   for (let n = 0; n < 50; n += 1) noteSeen(saw);
   noteSeen({ ...saw, person: "p2" });
   await Promise.all([writeNoted(), writeNoted()]);
-  await writeLines([saw, { ...saw, what: "/safety" }]);
+  await writeLines([saw, { ...saw, what: "/safety" }], true);
   const lines = await linesWithin(people, { limit: 10 });
   expect(lines.map(({ person, what }) => `${person} ${what}`)).toEqual([
     "p1 /safety",
