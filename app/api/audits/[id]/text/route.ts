@@ -1,4 +1,5 @@
 import { answering } from "@/app/_parts/answering";
+import { leadReach } from "@/lib/access/reach";
 import { auditTexts, keepAuditText } from "@/lib/reports/audits/text-sync";
 import { inWords, sentJson } from "../../../sent-json";
 
@@ -22,6 +23,8 @@ export async function POST(request: Request, context: Context): Promise<Response
   return answering(
     "POST /api/audits/[id]/text",
     async (viewer) => {
+      // Whoever runs no audits is told that, whatever they send.
+      leadReach(viewer);
       const sent = await sentJson(request);
       if (sent instanceof Response) return sent;
       const kept = await keepAuditText(viewer, (await context.params).id, sent.json);
