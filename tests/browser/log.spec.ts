@@ -12,7 +12,7 @@ test("The log tells the administrator who signed in and saw what, by day and per
   const lead = await browser.newContext({ storageState: stateOf("MEDLAR lead") });
   const theirs = await lead.newPage();
   await theirs.goto("/lead?period=2026-Q2");
-  const name = (await theirs.locator(".site-person a").innerText()).trim();
+  const name = ((await theirs.locator(".site-person a").textContent()) ?? "").trim();
   await lead.close();
 
   await signInTo(page, "/administration/log", "administrator");
