@@ -41,6 +41,7 @@ export const rolePages: Record<Role, readonly [RolePage, ...RolePage[]]> = {
     { path: "/administration", name: "People" },
     { path: "/administration/practices", name: "Practices" },
     { path: "/administration/levels", name: "Levels" },
+    { path: "/administration/log", name: "Log" },
     protocol,
   ],
 };

@@ -15,7 +15,7 @@ export const metadata = { title: "People" };
 
 export default async function PeoplePage() {
   const viewer = await currentViewer();
-  const view = await within(() => listPeople(peopleReach(viewer)));
+  const view = await within("/administration", () => listPeople(peopleReach(viewer)));
   return (
     <>
       <PageHead

@@ -17,6 +17,7 @@ import {
   sign,
 } from "@/lib/reports/audits/scope-acts";
 import { currentViewer } from "@/lib/reports/viewer";
+import type { ActName } from "@/lib/views/log/logged-acts";
 import type { Answer } from "../_parts/answer";
 import { answered, typed } from "../_parts/answered";
 
@@ -24,73 +25,76 @@ type Given = Readonly<Record<string, string>>;
 
 /** Begins an audit and leads to it. */
 export async function beginAuditAct(_: Answer, form: FormData): Promise<Answer> {
-  return begun(form, beginNewAudit);
+  return begun("beginAuditAct", form, beginNewAudit);
 }
 
 /** Re-audits with the same scope and leads there. */
 export async function reAuditAct(_: Answer, form: FormData): Promise<Answer> {
-  return begun(form, reAudit);
+  return begun("reAuditAct", form, reAudit);
 }
 
 export async function chooseCriteriaAct(_: Answer, form: FormData): Promise<Answer> {
-  return within(form, chooseCriteria);
+  return within("chooseCriteriaAct", form, chooseCriteria);
 }
 
 export async function openWindowAct(_: Answer, form: FormData): Promise<Answer> {
-  return within(form, openWindow);
+  return within("openWindowAct", form, openWindow);
 }
 
 export async function closeWindowAct(_: Answer, form: FormData): Promise<Answer> {
-  return within(form, closeWindow);
+  return within("closeWindowAct", form, closeWindow);
 }
 
 export async function answerDisputeAct(_: Answer, form: FormData): Promise<Answer> {
-  return within(form, answerToDispute);
+  return within("answerDisputeAct", form, answerToDispute);
 }
 
 export async function endLookAct(_: Answer, form: FormData): Promise<Answer> {
-  return within(form, endCloserLook);
+  return within("endLookAct", form, endCloserLook);
 }
 
 export async function agreeActionAct(_: Answer, form: FormData): Promise<Answer> {
-  return within(form, agree);
+  return within("agreeActionAct", form, agree);
 }
 
 /** What became of an action: its owner's or a lead's to tell. */
 export async function tellActionAct(_: Answer, form: FormData): Promise<Answer> {
-  return within(form, tellOfAction);
+  return within("tellActionAct", form, tellOfAction);
 }
 
 export async function signAct(_: Answer, form: FormData): Promise<Answer> {
-  return within(form, sign);
+  return within("signAct", form, sign);
 }
 
 export async function restateAct(_: Answer, form: FormData): Promise<Answer> {
-  return within(form, restate);
+  return within("restateAct", form, restate);
 }
 
 export async function leaveAsSignedAct(_: Answer, form: FormData): Promise<Answer> {
-  return within(form, leaveAsSigned);
+  return within("leaveAsSignedAct", form, leaveAsSigned);
 }
 
 export async function putAsideAct(_: Answer, form: FormData): Promise<Answer> {
-  return within(form, putAside);
+  return within("putAsideAct", form, putAside);
 }
 
 /** Arranges that an audit is begun by itself when a quarter ends. */
 export async function scheduleAuditAct(_: Answer, form: FormData): Promise<Answer> {
-  return within(form, (viewer, given) => schedule(viewer, given, "audit"));
+  return within("scheduleAuditAct", form, (viewer, given) => schedule(viewer, given, "audit"));
 }
 
 export async function endAuditScheduleAct(_: Answer, form: FormData): Promise<Answer> {
-  return within(form, (viewer, given) => endSchedule(viewer, given, "audit"));
+  return within("endAuditScheduleAct", form, (viewer, given) =>
+    endSchedule(viewer, given, "audit"),
+  );
 }
 
 function within(
+  act: ActName,
   form: FormData,
   work: (viewer: Viewer, given: Given) => Promise<Answer>,
 ): Promise<Answer> {
-  return answered(form, async () => {
+  return answered(act, form, async () => {
     const answer = await work(await currentViewer(), typed(form));
     // What is agreed and asked stands on the pages of those concerned too.
     if (answer.done) revalidatePath("/", "layout");
@@ -99,10 +103,11 @@ function within(
 }
 
 function begun(
+  act: ActName,
   form: FormData,
   work: (viewer: Viewer, given: Given) => Promise<Begun>,
 ): Promise<Answer> {
-  return answered(form, async () => {
+  return answered(act, form, async () => {
     const answer = await work(await currentViewer(), typed(form));
     if ("wrong" in answer) return answer;
     revalidatePath("/audits");

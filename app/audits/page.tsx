@@ -12,7 +12,9 @@ import { beginAuditAct, reAuditAct } from "./acts";
 export const metadata = { title: "Audits" };
 
 export default async function AuditsPage() {
-  const { audits, actions, begin } = await within(async () => auditsPage(await currentViewer()));
+  const { audits, actions, begin } = await within("/audits", async () =>
+    auditsPage(await currentViewer()),
+  );
   return (
     <>
       <PageHead

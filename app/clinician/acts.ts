@@ -8,7 +8,7 @@ import { answered, typed } from "../_parts/answered";
 
 /** Keeps the viewer's own note on a quarter. */
 export async function keepNoteAct(_: Answer, form: FormData): Promise<Answer> {
-  return answered(form, async () => {
+  return answered("keepNoteAct", form, async () => {
     const answer = await keepNote(await currentViewer(), typed(form));
     if ("done" in answer) revalidatePath("/clinician");
     return answer;

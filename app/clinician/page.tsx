@@ -27,7 +27,7 @@ type Address = Promise<Record<string, string | string[] | undefined>>;
 
 export default async function ClinicianPage(props: { searchParams: Address }) {
   const address = await props.searchParams;
-  const view = await within(async () => {
+  const view = await within("/clinician", async () => {
     const viewer = await currentViewer();
     return rightly(() => clinicianQuarter(viewer, address));
   });

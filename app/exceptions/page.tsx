@@ -17,7 +17,7 @@ type Address = Promise<Record<string, string | string[] | undefined>>;
 
 export default async function ExceptionsPage(props: { searchParams: Address }) {
   const address = await props.searchParams;
-  const view = await within(async () => {
+  const view = await within("/exceptions", async () => {
     const viewer = await currentViewer();
     return rightly(() => exceptionsPage(viewer, address));
   });

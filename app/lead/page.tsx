@@ -24,7 +24,7 @@ type Address = Promise<Record<string, string | string[] | undefined>>;
 
 export default async function LeadPage(props: { searchParams: Address }) {
   const address = await props.searchParams;
-  const page = await within(async () => {
+  const page = await within("/lead", async () => {
     const viewer = await currentViewer();
     return rightly(() => leadQuarter(viewer, address));
   });

@@ -13,7 +13,7 @@ import { answered, typed } from "../_parts/answered";
 import type { Counted } from "./counted";
 
 export async function putInForceAct(_: Answer, form: FormData): Promise<Answer> {
-  return answered(form, async () => {
+  return answered("putInForceAct", form, async () => {
     const fields = typed(form);
     const answer = await putCriterionInForce(await currentViewer(), fields);
     if ("wrong" in answer) return answer;
@@ -24,7 +24,7 @@ export async function putInForceAct(_: Answer, form: FormData): Promise<Answer> 
 
 export async function previewAct(_: Counted, form: FormData): Promise<Counted> {
   let counted: Counted = {};
-  const { wrong } = await answered(form, async () => {
+  const { wrong } = await answered("previewAct", form, async () => {
     counted = await previewCriterion(await currentViewer(), typed(form));
     return {};
   });
@@ -32,29 +32,31 @@ export async function previewAct(_: Counted, form: FormData): Promise<Counted> {
 }
 
 export async function endCriterionAct(_: Answer, form: FormData): Promise<Answer> {
-  return answered(form, async () =>
+  return answered("endCriterionAct", form, async () =>
     renewed(await endCriterion(await currentViewer(), typed(form))),
   );
 }
 
 export async function withdrawVersionAct(_: Answer, form: FormData): Promise<Answer> {
-  return answered(form, async () =>
+  return answered("withdrawVersionAct", form, async () =>
     renewed(await withdrawCriterionVersion(await currentViewer(), typed(form))),
   );
 }
 
 export async function addTermAct(_: Answer, form: FormData): Promise<Answer> {
-  return answered(form, async () => renewed(await addOwnTerm(await currentViewer(), typed(form))));
+  return answered("addTermAct", form, async () =>
+    renewed(await addOwnTerm(await currentViewer(), typed(form))),
+  );
 }
 
 export async function rewordTermAct(_: Answer, form: FormData): Promise<Answer> {
-  return answered(form, async () =>
+  return answered("rewordTermAct", form, async () =>
     renewed(await rewordOwnTerm(await currentViewer(), typed(form))),
   );
 }
 
 export async function retireTermAct(_: Answer, form: FormData): Promise<Answer> {
-  return answered(form, async () =>
+  return answered("retireTermAct", form, async () =>
     renewed(await retireOwnTerm(await currentViewer(), typed(form))),
   );
 }

@@ -17,7 +17,7 @@ export default async function ProtocolPage(props: {
   searchParams: Promise<Record<string, string | string[] | undefined>>;
 }) {
   const address = await props.searchParams;
-  const page = await within(async () => {
+  const page = await within("/protocol", async () => {
     const viewer = await currentViewer();
     return rightly(() => protocolPage(viewer, address));
   });

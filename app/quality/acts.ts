@@ -8,7 +8,7 @@ import { answered, typed } from "../_parts/answered";
 
 /** Arranges that the adherence report is made by itself when a quarter ends. */
 export async function scheduleReportAct(_: Answer, form: FormData): Promise<Answer> {
-  return answered(form, async () => {
+  return answered("scheduleReportAct", form, async () => {
     const answer = await schedule(await currentViewer(), typed(form), "report");
     if (answer.done) revalidatePath("/quality/prepared");
     return answer;
@@ -16,7 +16,7 @@ export async function scheduleReportAct(_: Answer, form: FormData): Promise<Answ
 }
 
 export async function endReportScheduleAct(_: Answer, form: FormData): Promise<Answer> {
-  return answered(form, async () => {
+  return answered("endReportScheduleAct", form, async () => {
     const answer = await endSchedule(await currentViewer(), typed(form), "report");
     if (answer.done) revalidatePath("/quality/prepared");
     return answer;

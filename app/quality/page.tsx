@@ -24,7 +24,7 @@ type Address = Promise<Record<string, string | string[] | undefined>>;
 
 export default async function QualityPage(props: { searchParams: Address }) {
   const address = await props.searchParams;
-  const view = await within(async () => {
+  const view = await within("/quality", async () => {
     const viewer = await currentViewer();
     return rightly(() => qualityQuarter(viewer, address));
   });

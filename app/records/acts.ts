@@ -7,13 +7,14 @@ import { type RecordsReach, recordsReach } from "@/lib/access/reach";
 import { letRowsGo, takeRowsBack } from "@/lib/reports/held-rows";
 import { endImport, goOnWithImport, takeImportBack } from "@/lib/reports/import-answer";
 import { currentViewer } from "@/lib/reports/viewer";
+import type { ActName } from "@/lib/views/log/logged-acts";
 import type { Answer } from "../_parts/answer";
 import { answered } from "../_parts/answered";
 
 const undo = z.object({ import: z.coerce.number().int().positive(), sure: z.literal("yes") });
 
 export async function undoAct(_: Answer, form: FormData): Promise<Answer> {
-  return within(form, async (reach) => {
+  return within("undoAct", form, async (reach) => {
     const read = undo.safeParse(Object.fromEntries(form));
     if (!read.success) return { wrong: { form: "Tick that you want to take it back." } };
     return takeImportBack(reach, read.data.import);
@@ -23,7 +24,7 @@ export async function undoAct(_: Answer, form: FormData): Promise<Answer> {
 const importNamed = z.object({ import: z.coerce.number().int().positive() });
 
 export async function cancelAct(_: Answer, form: FormData): Promise<Answer> {
-  return within(form, async (reach) =>
+  return within("cancelAct", form, async (reach) =>
     endImport(reach, importNamed.parse(Object.fromEntries(form)).import),
   );
 }
@@ -33,7 +34,7 @@ const goingOn = importNamed.extend({ how: z.enum(["go on", "let go"]) });
 export async function goOnAct(_: Answer, form: FormData): Promise<Answer> {
   const read = goingOn.safeParse(Object.fromEntries(form));
   if (!read.success) return { wrong: { form: "Choose what is to become of the files." } };
-  const answer = await within(form, (reach) =>
+  const answer = await within("goOnAct", form, (reach) =>
     goOnWithImport(reach, read.data.import, read.data.how),
   );
   if ("next" in answer && answer.next) redirect(`/records/imports/${answer.next}`);
@@ -41,19 +42,23 @@ export async function goOnAct(_: Answer, form: FormData): Promise<Answer> {
 }
 
 export async function letGoAct(_: Answer, form: FormData): Promise<Answer> {
-  return within(form, (reach) => letRowsGo(reach, chosen(form), form.get("reason")));
+  return within("letGoAct", form, (reach) => letRowsGo(reach, chosen(form), form.get("reason")));
 }
 
 export async function takeBackAct(_: Answer, form: FormData): Promise<Answer> {
-  return within(form, (reach) => takeRowsBack(reach, chosen(form)));
+  return within("takeBackAct", form, (reach) => takeRowsBack(reach, chosen(form)));
 }
 
 function chosen(form: FormData): string[] {
   return form.getAll("row").map(String);
 }
 
-function within(form: FormData, work: (reach: RecordsReach) => Promise<Answer>): Promise<Answer> {
-  return answered(form, async () => {
+function within(
+  act: ActName,
+  form: FormData,
+  work: (reach: RecordsReach) => Promise<Answer>,
+): Promise<Answer> {
+  return answered(act, form, async () => {
     const answer = await work(recordsReach(await currentViewer()));
     if (answer.done) revalidatePath("/records", "layout");
     return answer;

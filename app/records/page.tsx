@@ -17,7 +17,7 @@ type Address = Promise<Record<string, string | string[] | undefined>>;
 
 export default async function RecordsPage(props: { searchParams: Address }) {
   const address = await props.searchParams;
-  const view = await within(async () => {
+  const view = await within("/records", async () => {
     const viewer = await currentViewer();
     return rightly(() => recordsOverview(viewer, address));
   });

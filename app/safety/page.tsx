@@ -16,7 +16,7 @@ type Address = Promise<Record<string, string | string[] | undefined>>;
 
 export default async function SafetyPage(props: { searchParams: Address }) {
   const address = await props.searchParams;
-  const view = await within(async () => {
+  const view = await within("/safety", async () => {
     const viewer = await currentViewer();
     return rightly(() => safetyPage(viewer, address));
   });

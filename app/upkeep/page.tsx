@@ -18,7 +18,7 @@ type Address = Promise<Record<string, string | string[] | undefined>>;
 
 export default async function UpkeepPage(props: { searchParams: Address }) {
   const address = await props.searchParams;
-  const view = await within(async () => {
+  const view = await within("/upkeep", async () => {
     const viewer = await currentViewer();
     return rightly(() => upkeepPage(viewer, address));
   });

@@ -1,5 +1,6 @@
 import { holderReach } from "@/lib/access/reach";
 import { backUp as written } from "@/lib/reports/back-up";
+import { noteCommand } from "@/lib/reports/log/by-command";
 import { withHome } from "@/lib/reports/with-home";
 import { callersPath } from "./import-files";
 import { readOptions } from "./read-options";
@@ -18,7 +19,12 @@ export async function backUp(args: string[]): Promise<Done> {
   const how = { figures, secrets: flags.has("with-secrets") };
   // Figures are of today's tables; without them an older database is backed up as it is.
   const { manifest, sha256 } = await withHome(
-    (home) => written(home, holderReach().figures, file, how),
+    async (home) => {
+      const done = await written(home, holderReach().figures, file, how);
+      // An older database, which is backed up as it is, has no log.
+      await noteCommand("canal-audit backup", {}).catch(() => undefined);
+      return done;
+    },
     undefined,
     !figures,
   );

@@ -16,6 +16,13 @@ const usage = `canal-audit <verb>
   restore FILE [--replace]                               into an empty home, or in place of what is there
   people add --role administrator --email … --name … [--practice P1] [--clinician P1/C01]
   people list
+  people data --email …                                  what is kept about a person, as one JSON document
+  people leave --email …                                 the account and the name go, figures stay under the code
+  retention --show | --set records=120 --set notes=never | --run
+                                                         months that records, notes, log and prepared files are kept
+  patients rotate-key                                    a new key wraps every patient's pseudonym
+  log [--from 2026-07-03] [--person EMAIL]               who saw, changed, signed and took out what, the newest first
+  log --check [--head LINE:HASH]                         checks every line and names the first break
 With --json the answer is one JSON document. The home is CANAL_AUDIT_HOME, or .home of the project.`;
 
 type Verb = (args: string[], json: boolean) => Promise<Done>;
@@ -37,6 +44,9 @@ const verbs = new Map<string, () => Promise<Verb>>([
   ["prepare", async () => (await import("./prepare")).prepare],
   ["backup", async () => (await import("./back-up")).backUp],
   ["restore", async () => (await import("./restore-backup")).restoreBackup],
+  ["patients", async () => (await import("./patients")).patients],
+  ["retention", async () => (await import("./retention")).retention],
+  ["log", async () => (await import("./show-log")).showLog],
   ["people", async () => (await import("./people")).people],
 ]);
 

@@ -1,7 +1,7 @@
 import { holderReach } from "@/lib/access/reach";
 import { FolderInUse, exportRecords as written } from "@/lib/reports/export-records";
+import { byCommand } from "@/lib/reports/log/by-command";
 import { practiceKnown } from "@/lib/reports/practices";
-import { withHome } from "@/lib/reports/with-home";
 import { callersPath } from "./import-files";
 import { readOptions } from "./read-options";
 import { CannotDo, type Done } from "./verb";
@@ -11,7 +11,7 @@ export async function exportRecords(args: string[]): Promise<Done> {
   const { values } = readOptions(args, ["out", "practice"], { words: true });
   if (!values.out) throw new CannotDo("Say where to write them: --out FOLDER.");
   const folder = callersPath(values.out);
-  return withHome(async () => {
+  return byCommand("canal-audit export records", { practice: values.practice }, async () => {
     const { records } = holderReach();
     if (values.practice && !(await practiceKnown(records, values.practice)))
       throw new CannotDo(`No practice has the code ${values.practice}.`);

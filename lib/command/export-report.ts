@@ -2,8 +2,8 @@ import { stat, writeFile } from "node:fs/promises";
 import { dirname, resolve } from "node:path";
 import { holderReach, narrowed } from "@/lib/access/reach";
 import { exportAdherence, mayNotLeave } from "@/lib/reports/adherence-export";
+import { byCommand } from "@/lib/reports/log/by-command";
 import { practiceKnown } from "@/lib/reports/practices";
-import { withHome } from "@/lib/reports/with-home";
 import { exportFormat, exportFormatOf, exportFormats } from "@/lib/views/export-format";
 import { periodNamed } from "./period-named";
 import { readOptions } from "./read-options";
@@ -32,36 +32,40 @@ export async function exportReport(args: string[]): Promise<Done> {
   if (!(await stat(dirname(path)).catch(() => null))?.isDirectory())
     throw new CannotDo(`There is no folder ${dirname(path)}.`);
   if (there?.isDirectory()) throw new CannotDo(`${values.out} is a folder; name a file in it.`);
-  return withHome(async () => {
-    const { records, figures } = holderReach();
-    if (values.practice && !(await practiceKnown(records, values.practice))) {
-      throw new CannotDo(`No practice has the code ${values.practice}.`);
-    }
-    const { bytes, sha256, fingerprint, report } = await exportAdherence(
-      narrowed(figures, values.practice),
-      period,
-      format,
-    );
-    await writeFile(path, bytes).catch((trouble: Error) => {
-      throw new CannotDo(`${values.out} could not be written: ${trouble.message}`);
-    });
-    const replaced = there !== null;
-    return {
-      text: [
-        `Adherence, ${report.period.words}, ${report.scope}: written to ${path}${replaced ? ", in place of the file that was there" : ""}.`,
-        `SHA-256 ${sha256}`,
-        `Fingerprint of the report ${fingerprint}`,
-      ].join("\n"),
-      json: {
-        file: path,
-        replaced,
-        period: report.period.name,
-        scope: report.scope,
-        dataCutOff: report.cutOff,
-        software: report.software,
-        sha256,
-        fingerprint,
-      },
-    };
-  });
+  return byCommand(
+    "canal-audit export adherence",
+    { period: period.name, practice: values.practice, format },
+    async () => {
+      const { records, figures } = holderReach();
+      if (values.practice && !(await practiceKnown(records, values.practice))) {
+        throw new CannotDo(`No practice has the code ${values.practice}.`);
+      }
+      const { bytes, sha256, fingerprint, report } = await exportAdherence(
+        narrowed(figures, values.practice),
+        period,
+        format,
+      );
+      await writeFile(path, bytes).catch((trouble: Error) => {
+        throw new CannotDo(`${values.out} could not be written: ${trouble.message}`);
+      });
+      const replaced = there !== null;
+      return {
+        text: [
+          `Adherence, ${report.period.words}, ${report.scope}: written to ${path}${replaced ? ", in place of the file that was there" : ""}.`,
+          `SHA-256 ${sha256}`,
+          `Fingerprint of the report ${fingerprint}`,
+        ].join("\n"),
+        json: {
+          file: path,
+          replaced,
+          period: report.period.name,
+          scope: report.scope,
+          dataCutOff: report.cutOff,
+          software: report.software,
+          sha256,
+          fingerprint,
+        },
+      };
+    },
+  );
 }

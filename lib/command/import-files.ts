@@ -2,10 +2,10 @@ import { readdir, stat } from "node:fs/promises";
 import { basename, extname, join, relative, resolve } from "node:path";
 import { holderReach } from "@/lib/access/reach";
 import { type ImportResult, importRecords, type Source } from "@/lib/reports/import-records";
+import { byCommand } from "@/lib/reports/log/by-command";
 import { mappingsNamed, NoSuchMapping } from "@/lib/reports/mappings-named";
 import { recordFileEndings } from "@/lib/reports/record-files";
 import { isTimeZone } from "@/lib/reports/time-zone";
-import { withHome } from "@/lib/reports/with-home";
 import { readOptions } from "./read-options";
 import { CannotDo, type Done } from "./verb";
 
@@ -23,7 +23,7 @@ export async function importFiles(args: string[], quiet: boolean): Promise<Done>
   const tell = quiet ? undefined : progressTo(process.stderr);
   const { records } = holderReach();
   const named = many.mapping ?? [];
-  const result = await withHome(async (home) =>
+  const result = await byCommand("canal-audit import", {}, async (home) =>
     importRecords(records, sources, {
       zone,
       key: home.key,

@@ -1,6 +1,8 @@
 import { holderReach } from "@/lib/access/reach";
+import { personLeaves } from "@/lib/reports/change-person";
+import { byCommand } from "@/lib/reports/log/by-command";
 import { addPerson, listPeople } from "@/lib/reports/people";
-import { withHome } from "@/lib/reports/with-home";
+import { dataByEmail, idOf } from "@/lib/reports/person-data";
 import { readOptions } from "./read-options";
 import { CannotDo, type Done } from "./verb";
 
@@ -9,8 +11,10 @@ export async function people(args: string[], _json: boolean): Promise<Done> {
   const [verb, ...rest] = args;
   if (verb === "add") return add(rest);
   if (verb === "list") return list(rest);
+  if (verb === "data") return data(rest);
+  if (verb === "leave") return leave(rest);
   throw new CannotDo(
-    "What about people: `people add --role … --email … --name …`, or `people list`.",
+    "What about people: `people add --role … --email … --name …`, `people list`, `people data --email …` or `people leave --email …`.",
   );
 }
 
@@ -23,7 +27,7 @@ async function add(args: string[]): Promise<Done> {
     "clinician",
     "password",
   ]);
-  const answer = await withHome(() =>
+  const answer = await byCommand("canal-audit people add", {}, () =>
     addPerson(holderReach().people, {
       role: given.role,
       email: given.email ?? "",
@@ -52,7 +56,9 @@ async function add(args: string[]): Promise<Done> {
 
 async function list(args: string[]): Promise<Done> {
   readOptions(args, []);
-  const { people: all } = await withHome(() => listPeople(holderReach().people));
+  const { people: all } = await byCommand("canal-audit people list", {}, () =>
+    listPeople(holderReach().people),
+  );
   const lines = all.map(({ email, name, grants }) => {
     const held = grants.map(
       (grant) => `${grant.role} (${grant.clinicianKey ?? grant.practice ?? "group"})`,
@@ -66,6 +72,35 @@ async function list(args: string[]): Promise<Done> {
     grants: grants.map(({ role, practice, clinicianKey }) => ({ role, practice, clinicianKey })),
   }));
   return { text: lines.join("\n") || "Nobody yet.", json: { people: json } };
+}
+
+/** One JSON document either way: it is made to be handed on. */
+async function data(args: string[]): Promise<Done> {
+  const { values } = readOptions(args, ["email"]);
+  if (!values.email) throw new CannotDo("Say whose: --email ….");
+  const { email } = values;
+  const found = await byCommand("canal-audit people data", {}, async () => {
+    const { people } = holderReach();
+    const kept = await dataByEmail(people, email);
+    if (!kept) throw new CannotDo(`Nobody signs in as ${email}.`);
+    return kept;
+  });
+  return { text: JSON.stringify(found, null, 2), json: found };
+}
+
+async function leave(args: string[]): Promise<Done> {
+  const { values } = readOptions(args, ["email"]);
+  if (!values.email) throw new CannotDo("Say who leaves: --email ….");
+  const { email } = values;
+  const done = await byCommand("canal-audit people leave", {}, async () => {
+    const { people } = holderReach();
+    const id = await idOf(people, email);
+    if (!id) throw new CannotDo(`Nobody signs in as ${email}.`);
+    const answer = await personLeaves(people, id);
+    if ("wrong" in answer) throw new CannotDo(Object.values(answer.wrong).join(" "));
+    return answer.done;
+  });
+  return { text: done, json: { done } };
 }
 
 function flag(field: string): string {

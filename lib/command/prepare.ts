@@ -1,13 +1,13 @@
 import { holderReach } from "@/lib/access/reach";
 import { prepareDue } from "@/lib/reports/audits/prepare-due";
-import { withHome } from "@/lib/reports/with-home";
+import { byCommand } from "@/lib/reports/log/by-command";
 import { readOptions } from "./read-options";
 import type { Done } from "./verb";
 
 /** `prepare`: what schedules ask for of the quarter that ended last; for a machine's own timer. */
 export async function prepare(args: string[]): Promise<Done> {
   readOptions(args, []);
-  return withHome(async () => {
+  return byCommand("canal-audit prepare", {}, async () => {
     const today = new Date().toISOString().slice(0, 10);
     const { figures } = holderReach();
     const made = [

@@ -1,4 +1,5 @@
 import { holderReach } from "@/lib/access/reach";
+import { noteCommand } from "@/lib/reports/log/by-command";
 import { type Restored, restoreBackup as restored } from "@/lib/reports/restore-backup";
 import { withHome } from "@/lib/reports/with-home";
 import { callersPath } from "./import-files";
@@ -12,7 +13,11 @@ export async function restoreBackup(args: string[]): Promise<Done> {
   if (!path || more.length > 0) throw new CannotDo("Name one file to restore: restore FILE.");
   const file = callersPath(path);
   const done = await withHome(
-    (home) => restored(home, holderReach().figures, file, flags.has("replace")),
+    async (home) => {
+      const restoredNow = await restored(home, holderReach().figures, file, flags.has("replace"));
+      await noteCommand("canal-audit restore", {});
+      return restoredNow;
+    },
     undefined,
     true,
   );

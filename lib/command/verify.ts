@@ -1,6 +1,6 @@
 import { holderReach } from "@/lib/access/reach";
 import { verifyAudit } from "@/lib/reports/audits/verify-audit";
-import { withHome } from "@/lib/reports/with-home";
+import { byCommand } from "@/lib/reports/log/by-command";
 import { readOptions } from "./read-options";
 import { CannotDo, type Done } from "./verb";
 
@@ -10,7 +10,7 @@ export async function verify(args: string[]): Promise<Done> {
   const [id = ""] = positionals;
   if (positionals.length !== 1 || !/^\d{1,9}$/.test(id))
     throw new CannotDo("Say which audit by its number, as its address has it: verify 12.");
-  return withHome(async () => {
+  return byCommand("canal-audit verify", { audit: id }, async () => {
     const found = await verifyAudit(holderReach().figures, Number(id));
     if (!found) throw new CannotDo(`There is no audit ${id}.`);
     if (found.versions.length === 0) throw new CannotDo(`${found.name} was never signed.`);

@@ -1,6 +1,7 @@
 import { stat } from "node:fs/promises";
 import { setTimeout as pause } from "node:timers/promises";
 import { holderReach } from "@/lib/access/reach";
+import { noteCommand } from "@/lib/reports/log/by-command";
 import { newWatch, type Taken, takeFinished } from "@/lib/reports/take-finished";
 import { isTimeZone } from "@/lib/reports/time-zone";
 import { withHome } from "@/lib/reports/with-home";
@@ -37,6 +38,8 @@ export async function watchFolder(args: string[], quiet: boolean): Promise<Done>
     if (!quiet) process.stderr.write(`watching ${path}, every ${every} s; Ctrl-C ends it\n`);
     for (let look = 1; ; look += 1) {
       for await (const taken of takeFinished(records, watch, { zone, key: home.key, mappings })) {
+        if ("importId" in taken)
+          await noteCommand("canal-audit watch", { import: String(taken.importId) });
         if (!quiet) process.stdout.write(`${inWords(taken)}\n`);
         if (flags.has("once")) all.push(taken);
       }

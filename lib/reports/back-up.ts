@@ -5,8 +5,8 @@ import type { FiguresReach } from "@/lib/access/reach";
 import type { Manifest } from "@/lib/store/backup/manifest";
 import { writeBackup } from "@/lib/store/backup/write-backup";
 import type { Home } from "@/lib/store/home/open-home";
+import { keyFingerprint } from "@/lib/store/home/patient-key";
 import { figuresFingerprint } from "./all-figures";
-import { keyFingerprint } from "./patient-pseudonym";
 import { softwareVersion } from "./software-version";
 
 /** Writes a backup; with `figures` it also says what all figures come to. Answers its manifest and the hash of the file. */

@@ -1,4 +1,3 @@
-import { rm } from "node:fs/promises";
 import type { RecordsReach } from "@/lib/access/reach";
 import { mappingSchema } from "@/lib/intake/mapping/mapping";
 import { patientKey } from "@/lib/store/home/patient-key";
@@ -40,6 +39,5 @@ export async function bringInWaiting(reach: RecordsReach, ids: readonly number[]
 
 /** Forgets a file that waits, and deletes it. */
 export async function letWaitingGo(reach: RecordsReach, id: number): Promise<void> {
-  const dropped = await dropWaiting(reach, id);
-  if (dropped) await rm(pathOfWaiting(dropped), { force: true });
+  await dropWaiting(reach, id);
 }

@@ -1,6 +1,7 @@
 import type { PeopleReach } from "@/lib/access/reach";
 import { giveRoleWithin, takeRoleWithin } from "@/lib/store/people/change-roles";
 import { LastAdministrator, NoSuchPerson } from "@/lib/store/people/change-within";
+import { type Left, leaveWithin } from "@/lib/store/people/leave";
 import { removePersonWithin } from "@/lib/store/people/remove-person";
 import { setPasswordWithin } from "@/lib/store/people/set-password";
 import { askedRole } from "./asked-role";
@@ -46,6 +47,20 @@ export async function resetPassword(
 /** Removes a person with their notes; records keep their codes. @throws Refused */
 export async function removePerson(reach: PeopleReach, userId: string): Promise<Changed> {
   return changed("The person is removed.", () => removePersonWithin(reach, userId));
+}
+
+/** A person who leaves: the account and the name go, figures stay under their code. @throws Refused */
+export async function personLeaves(reach: PeopleReach, userId: string): Promise<Changed> {
+  let left: Left | undefined;
+  const answer = await changed("", async () => {
+    left = await leaveWithin(reach, userId);
+  });
+  if ("wrong" in answer || !left) return answer;
+  return {
+    done: left.nameShared
+      ? "The account is removed. Somebody else bears the same name, so it stays where it stood beside what was done: whose it is cannot be told."
+      : `The account is removed, and ${left.under} stands where the name stood. Signed audits and what was typed into texts stay as they are.`,
+  };
 }
 
 async function changed(done: string, change: () => Promise<void>): Promise<Changed> {

@@ -3,6 +3,7 @@ import { readMapped } from "@/lib/intake/mapping/read-mapped";
 import { readSheets } from "@/lib/intake/read-sheets";
 import type { Context } from "@/lib/intake/sheet";
 import { UnreadableFile } from "@/lib/intake/unreadable-file";
+import { keyFingerprint } from "@/lib/store/home/patient-key";
 import {
   type FileCounts,
   filesOfImport,
@@ -13,7 +14,7 @@ import { type ImportProgress, runImport, type SheetToImport } from "@/lib/store/
 import { zonesOfPractices } from "@/lib/store/records/practices";
 import { keptSetting } from "@/lib/store/records/settings";
 import { type HowToRead, howToRead, type KnownMapping, knownMappings } from "./how-to-read";
-import { keyFingerprint, patientPseudonym } from "./patient-pseudonym";
+import { patientPseudonym } from "./patient-pseudonym";
 import { rowsExpected } from "./rows-expected";
 
 export type Source = {
@@ -70,6 +71,7 @@ export async function importRecords(
   );
   const importId = await runImport(reach, sheetsOf(toRead, context, passedOver), {
     ...how,
+    keyFingerprint: keyFingerprint(how.key),
     rowsExpected: expected.includes(undefined)
       ? undefined
       : expected.reduce((sum: number, rows) => sum + (rows ?? 0), 0),

@@ -1,20 +1,23 @@
 import { createHmac } from "node:crypto";
 
+const BYTES = 32;
+
 /**
  * The keyed hash that stands for a patient: HMAC-SHA-256 over the practice and the reference, the reference in
- * Unicode's NFKC form without outer white space. 32 hexadecimal digits (128 bits).
+ * Unicode's NFKC form without outer white space. 32 hexadecimal digits (128 bits). Each further key, of a rotation, wraps the hash before.
  */
 export function patientPseudonym(key: Buffer, practice: string, reference: string): string {
-  return createHmac("sha256", key)
-    .update(`${practice}\0${reference.normalize("NFKC").trim()}`)
-    .digest("hex")
-    .slice(0, 32);
+  let text = hashed(key.subarray(0, BYTES), `${practice}\0${reference.normalize("NFKC").trim()}`);
+  for (let at = BYTES; at < key.length; at += BYTES)
+    text = wrappedPseudonym(key.subarray(at, at + BYTES), text);
+  return text;
 }
 
-/** Tells one key from another without giving it away. */
-export function keyFingerprint(key: Buffer): string {
-  return createHmac("sha256", key)
-    .update("fingerprint of the patient key")
-    .digest("hex")
-    .slice(0, 16);
+/** A pseudonym under one key more: HMAC of the HMAC. */
+export function wrappedPseudonym(key: Buffer, pseudonym: string): string {
+  return hashed(key, pseudonym);
+}
+
+function hashed(key: Buffer, text: string): string {
+  return createHmac("sha256", key).update(text).digest("hex").slice(0, 32);
 }

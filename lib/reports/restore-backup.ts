@@ -6,8 +6,8 @@ import { checkedBackup } from "@/lib/store/backup/read-backup";
 import { refuseHeldHome } from "@/lib/store/home/hold-home";
 import { migrate } from "@/lib/store/home/migrate";
 import type { Home } from "@/lib/store/home/open-home";
+import { keyFingerprint } from "@/lib/store/home/patient-key";
 import { figuresFingerprint } from "./all-figures";
-import { keyFingerprint } from "./patient-pseudonym";
 import { softwareVersion } from "./software-version";
 
 export type Restored = {

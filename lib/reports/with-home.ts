@@ -1,6 +1,6 @@
 import { disconnect } from "@/lib/store/database";
-import { migrate } from "@/lib/store/home/migrate";
 import { type Home, openHome } from "@/lib/store/home/open-home";
+import { readyDatabase } from "@/lib/store/home/ready-database";
 
 /**
  * Opens the home, brings its database up to date, runs `work` on it and leaves it again.
@@ -14,7 +14,7 @@ export async function withHome<Result>(
   const home = await openHome({ onProgress });
   const before = process.env.DATABASE_URL;
   try {
-    if (!asItIs) await migrate(home.url);
+    if (!asItIs) await readyDatabase(home);
     process.env.DATABASE_URL = home.url;
     return await work(home);
   } finally {

@@ -1,3 +1,4 @@
+import { readFile, rename, rm, writeFile } from "node:fs/promises";
 import { join } from "node:path";
 import type { RecordsReach } from "@/lib/access/reach";
 import { Prisma } from "@/prisma/client/client";
@@ -24,12 +25,17 @@ export type WaitingFile = {
 
 /** The files that wait, oldest first: whoever keeps one practice alone sees those they brought themselves. */
 export async function waitingFiles(reach: RecordsReach): Promise<WaitingFile[]> {
-  return prisma().waitingFile.findMany({ where: within(reach), orderBy: { id: "asc" } });
+  const rows = await prisma().waitingFile.findMany({
+    where: within(reach),
+    orderBy: { id: "asc" },
+  });
+  return Promise.all(rows.map(withRecognised));
 }
 
 /** One of them, or null where there is none within the reach. */
 export async function waitingFile(reach: RecordsReach, id: number): Promise<WaitingFile | null> {
-  return prisma().waitingFile.findFirst({ where: { ...within(reach), id } });
+  const row = await prisma().waitingFile.findFirst({ where: { ...within(reach), id } });
+  return row && withRecognised(row);
 }
 
 /** @param file its path below the home, which must be there already */
@@ -45,16 +51,26 @@ export function pathOfWaiting(file: Pick<WaitingFile, "kept">): string {
   return join(homeFolder(), file.kept);
 }
 
-/** Keeps what was understood of the file, or why nothing could be. */
+/**
+ * Keeps what was understood of the file, or why nothing could be. Cells of its first rows and words of its columns are in that, patients'
+ * references among them: it lies beside the file and goes with it, and the database is only told that it is there.
+ */
 export async function saveRecognised(
   reach: RecordsReach,
   id: number,
   found: { recognised: unknown } | { trouble: string },
 ): Promise<void> {
+  if ("recognised" in found) {
+    const file = await prisma().waitingFile.findFirst({ where: { ...within(reach), id } });
+    if (!file) return;
+    const beside = besideWaiting(file);
+    await writeFile(`${beside}.new`, JSON.stringify(found.recognised), { mode: 0o600 });
+    await rename(`${beside}.new`, beside);
+  }
   const data =
     "trouble" in found
       ? { trouble: found.trouble, recognised: Prisma.DbNull }
-      : { trouble: null, recognised: asJson(found.recognised) };
+      : { trouble: null, recognised: { beside: true } };
   await prisma().waitingFile.updateMany({ where: { ...within(reach), id }, data });
 }
 
@@ -65,11 +81,26 @@ export async function saveDraft(reach: RecordsReach, id: number, draft: unknown)
   });
 }
 
-/** Forgets the file's entry; its bytes are deleted by whoever calls. Answers what was there. */
+/** Forgets the file's entry and deletes it with what lies beside. Answers what was there. */
 export async function dropWaiting(reach: RecordsReach, id: number): Promise<WaitingFile | null> {
   const found = await waitingFile(reach, id);
-  if (found) await prisma().waitingFile.deleteMany({ where: { id } });
+  if (found) {
+    await prisma().waitingFile.deleteMany({ where: { id } });
+    for (const path of [pathOfWaiting(found), besideWaiting(found)])
+      await rm(path, { force: true });
+  }
   return found;
+}
+
+function besideWaiting(file: Pick<WaitingFile, "kept">): string {
+  return `${pathOfWaiting(file)}.seen.json`;
+}
+
+/** With what lies beside; where that is gone, the file is looked through again. */
+async function withRecognised<Row extends Pick<WaitingFile, "kept" | "recognised">>(row: Row) {
+  if (row.recognised === null) return row;
+  const text = await readFile(besideWaiting(row), "utf8").catch(() => null);
+  return { ...row, recognised: text === null ? null : (JSON.parse(text) as unknown) };
 }
 
 const within = (reach: RecordsReach) => (reach.practices === null ? {} : { by: reach.by });

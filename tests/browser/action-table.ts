@@ -152,6 +152,7 @@ export function calls({ people, imports, held, visit, audits }: Known): Call[] {
     persons("takeRoleAct", { grant: "1" }),
     persons("resetPasswordAct", {}),
     persons("removePersonAct", {}),
+    persons("leavePersonAct", { sure: "yes" }),
     practices("changePracticeAct", { name: "Smuggled Lane", zone: "Europe/London" }),
     practices("confirmCodesAct", { kind: "chair", code: "MEDLAR-1" }),
     {

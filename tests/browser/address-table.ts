@@ -134,6 +134,12 @@ export function addressTable(known: Known): Line[] {
     page("app/administration/page.tsx", "/administration", administrators),
     page("app/administration/practices/page.tsx", "/administration/practices", administrators),
     page("app/administration/levels/page.tsx", "/administration/levels", administrators),
+    page("app/administration/log/page.tsx", "/administration/log", administrators),
+    page(
+      "app/administration/log/page.tsx",
+      "/administration/log?day=2026-02-30&person=none&before=x",
+      administrators,
+    ),
 
     ...criterionAddresses(visit),
     ...mappingAddresses(),
@@ -153,6 +159,16 @@ export function addressTable(known: Known): Line[] {
     page(importPage, `/records/imports/${imports.spindle}`, keepers),
     page(importPage, `/records/imports/${noId}`, keeperOnly(404)),
     page(importPage, "/records/imports/none", keeperOnly(404)),
+    {
+      ...page("app/account/page.tsx", "/account", {}),
+      others: 200,
+    },
+    { ...api("GET app/api/own-data/route.ts", "/api/own-data", {}), others: 200 },
+    api("GET app/api/person-data/route.ts", `/api/person-data?person=${people.lead}`, {
+      administrator: 200,
+      "SPINDLE administrator": 404,
+    }),
+    api("GET app/api/person-data/route.ts", "/api/person-data", administratorOnly(404)),
     page(personPage, `/administration/person/${people.lead}`, {
       administrator: 200,
       "SPINDLE administrator": 404,

@@ -4,9 +4,9 @@ import type { HeldRow, Records } from "../plain/records";
 
 /** Empties the database and puts the practices of the records into it. */
 export async function emptyFor(records: Records): Promise<void> {
-  // What is signed may not go. The settings stay: the revision of the records only ever rises, and what is kept goes by it.
+  // What is signed and the log cannot be emptied. The settings stay: the revision of the records only ever rises, and what is kept goes by it.
   const tables = await pool().query(
-    "select tablename from pg_tables where schemaname = 'public' and tablename not like '\\_prisma%' and tablename not in ('settings', 'signed_audits')",
+    "select tablename from pg_tables where schemaname = 'public' and tablename not like '\\_prisma%' and tablename not in ('settings', 'signed_audits', 'log_lines')",
   );
   await pool().query(
     `truncate ${tables.rows.map((row) => `"${row.tablename}"`).join(", ")} cascade`,

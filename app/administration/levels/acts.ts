@@ -7,7 +7,7 @@ import type { Answer } from "../../_parts/answer";
 import { answered, typed } from "../../_parts/answered";
 
 export async function changeFlagLevelsAct(_: Answer, form: FormData): Promise<Answer> {
-  return answered(form, async () => {
+  return answered("changeFlagLevelsAct", form, async () => {
     const answer = await changeFlagLevels(await currentViewer(), typed(form));
     if (answer.done) revalidatePath("/administration/levels");
     return answer;

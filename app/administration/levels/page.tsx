@@ -9,7 +9,9 @@ import { changeFlagLevelsAct } from "./acts";
 export const metadata = { title: "Levels" };
 
 export default async function LevelsPage() {
-  const view = await within(async () => flagLevelsPage(await currentViewer()));
+  const view = await within("/administration/levels", async () =>
+    flagLevelsPage(await currentViewer()),
+  );
   return (
     <>
       <PageHead

@@ -13,7 +13,7 @@ export const metadata = { title: "Practices" };
 
 export default async function PracticesPage() {
   const viewer = await currentViewer();
-  const places = await within(() => listPlaces(peopleReach(viewer)));
+  const places = await within("/administration/practices", () => listPlaces(peopleReach(viewer)));
   return (
     <>
       <PageHead

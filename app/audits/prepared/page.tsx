@@ -9,7 +9,9 @@ import { endAuditScheduleAct, scheduleAuditAct } from "../acts";
 export const metadata = { title: "Prepared audits" };
 
 export default async function PreparedPage() {
-  const view = await within(async () => schedulesOf(await currentViewer(), "audit"));
+  const view = await within("/audits/prepared", async () =>
+    schedulesOf(await currentViewer(), "audit"),
+  );
   return (
     <>
       <PageHead

@@ -10,7 +10,9 @@ import { currentViewer } from "@/lib/reports/viewer";
 export const metadata = { title: "My audits" };
 
 export default async function MyAuditsPage() {
-  const { audits, actions } = await within(async () => sharedAuditsPage(await currentViewer()));
+  const { audits, actions } = await within("/clinician/audits", async () =>
+    sharedAuditsPage(await currentViewer()),
+  );
   return (
     <>
       <PageHead

@@ -7,7 +7,7 @@ import type { Answer } from "../../_parts/answer";
 import { answered, typed } from "../../_parts/answered";
 
 export async function setRebaseAct(_: Answer, form: FormData): Promise<Answer> {
-  return answered(form, async () => {
+  return answered("setRebaseAct", form, async () => {
     const answer = await setRebase(await currentViewer(), typed(form));
     if (answer.done) revalidatePath("/lead/measures", "layout");
     return answer;
@@ -15,7 +15,7 @@ export async function setRebaseAct(_: Answer, form: FormData): Promise<Answer> {
 }
 
 export async function takeRebaseBackAct(_: Answer, form: FormData): Promise<Answer> {
-  return answered(form, async () => {
+  return answered("takeRebaseBackAct", form, async () => {
     const answer = await takeRebaseBack(await currentViewer(), typed(form));
     if (answer.done) revalidatePath("/lead/measures", "layout");
     return answer;

@@ -24,7 +24,7 @@ export default async function CriterionPage(props: {
 }) {
   const [params, address] = await Promise.all([props.params, props.searchParams]);
   const id = fromAddress(params.criterion);
-  const page = await within(async () => {
+  const page = await within("/protocol/[criterion]", async () => {
     const viewer = await currentViewer();
     return rightly(async () => ({ found: await criterionPage(viewer, id, address) }));
   });

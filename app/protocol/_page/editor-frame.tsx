@@ -16,7 +16,7 @@ export async function EditorFrame(props: {
   address: Record<string, string | string[] | undefined>;
 }) {
   const { id } = props;
-  const page = await within(async () => {
+  const page = await within("/protocol/new", async () => {
     const viewer = await currentViewer();
     return rightly(async () => ({ view: await editorPage(viewer, id, props.address) }));
   });

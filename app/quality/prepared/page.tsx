@@ -9,7 +9,9 @@ import { endReportScheduleAct, scheduleReportAct } from "../acts";
 export const metadata = { title: "Prepared reports" };
 
 export default async function PreparedPage() {
-  const view = await within(async () => schedulesOf(await currentViewer(), "report"));
+  const view = await within("/quality/prepared", async () =>
+    schedulesOf(await currentViewer(), "report"),
+  );
   return (
     <>
       <PageHead

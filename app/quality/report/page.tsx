@@ -19,7 +19,7 @@ type Address = Promise<Record<string, string | string[] | undefined>>;
 
 export default async function ReportPage(props: { searchParams: Address }) {
   const address = await props.searchParams;
-  const view = await within(async () => {
+  const view = await within("/quality/report", async () => {
     const viewer = await currentViewer();
     return rightly(() => qualityReport(viewer, address));
   });

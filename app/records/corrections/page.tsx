@@ -15,7 +15,9 @@ type Address = Promise<Record<string, string | string[] | undefined>>;
 
 export default async function CorrectionsPage(props: { searchParams: Address }) {
   const address = await props.searchParams;
-  const view = await within(async () => correctionsPage(await currentViewer(), address));
+  const view = await within("/records/corrections", async () =>
+    correctionsPage(await currentViewer(), address),
+  );
   return (
     <>
       <PageHead

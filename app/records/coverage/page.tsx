@@ -15,7 +15,7 @@ type Address = Promise<Record<string, string | string[] | undefined>>;
 
 export default async function CoveragePage(props: { searchParams: Address }) {
   const address = await props.searchParams;
-  const view = await within(async () => {
+  const view = await within("/records/coverage", async () => {
     const viewer = await currentViewer();
     return rightly(() => coveragePage(viewer, address));
   });

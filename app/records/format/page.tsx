@@ -8,7 +8,7 @@ import { ColumnTable } from "./column-table";
 export const metadata = { title: "Record format" };
 
 export default async function FormatPage() {
-  const tables = await within(async () => recordFormat(await currentViewer()));
+  const tables = await within("/records/format", async () => recordFormat(await currentViewer()));
   return (
     <>
       <PageHead

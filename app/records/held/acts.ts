@@ -8,6 +8,7 @@ import { mendAlike } from "@/lib/reports/mend-alike";
 import { mendOne } from "@/lib/reports/mend-one";
 import { takeMendBack } from "@/lib/reports/mends";
 import { currentViewer } from "@/lib/reports/viewer";
+import type { ActName } from "@/lib/views/log/logged-acts";
 import type { Answer } from "../../_parts/answer";
 import { answered } from "../../_parts/answered";
 
@@ -21,7 +22,7 @@ const act = z.object({
 const row = z.object({ id: z.string().max(20) });
 
 export async function mendAlikeAct(_: Answer, form: FormData): Promise<Answer> {
-  const answer = await within(form, async (reach) =>
+  const answer = await within("mendAlikeAct", form, async (reach) =>
     mendAlike(reach, { ...texts(form), row: form.getAll("row").map(String) }, texts(form).join),
   );
   if ("mendId" in answer) redirect(`/records/held/mends#act-${answer.mendId}`);
@@ -32,11 +33,13 @@ export async function mendOneAct(_: Answer, form: FormData): Promise<Answer> {
   const typed = texts(form);
   // What was typed comes back with what is wrong; a patient's reference does not.
   form.delete("cell-patient");
-  return within(form, async (reach) => mendOne(reach, row.parse(typed).id, typed));
+  return within("mendOneAct", form, async (reach) => mendOne(reach, row.parse(typed).id, typed));
 }
 
 export async function takeMendBackAct(_: Answer, form: FormData): Promise<Answer> {
-  return within(form, async (reach) => takeMendBack(reach, act.parse(texts(form)).mend));
+  return within("takeMendBackAct", form, async (reach) =>
+    takeMendBack(reach, act.parse(texts(form)).mend),
+  );
 }
 
 function texts(form: FormData): Record<string, string> {
@@ -46,10 +49,11 @@ function texts(form: FormData): Record<string, string> {
 }
 
 function within<Done extends Answer>(
+  act: ActName,
   form: FormData,
   work: (reach: RecordsReach) => Promise<Done>,
 ): Promise<Answer> {
-  return answered(form, async () => {
+  return answered(act, form, async () => {
     const answer = await work(recordsReach(await currentViewer()));
     if (answer.done) revalidatePath("/records", "layout");
     return answer;

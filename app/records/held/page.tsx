@@ -37,7 +37,7 @@ const heads: Record<HeldRows["state"], { title: string; lead: string; nothing: s
 
 export default async function HeldPage(props: { searchParams: Address }) {
   const address = await props.searchParams;
-  const view = await within(async () => heldRows(await currentViewer(), address));
+  const view = await within("/records/held", async () => heldRows(await currentViewer(), address));
   const head = heads[view.state];
   return (
     <>

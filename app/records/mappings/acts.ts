@@ -10,7 +10,7 @@ import type { Answer } from "../../_parts/answer";
 import { answered } from "../../_parts/answered";
 
 export async function bringMappingAct(_: Answer, form: FormData): Promise<Answer> {
-  return answered(form, async () => {
+  return answered("bringMappingAct", form, async () => {
     const reach = recordsReach(await currentViewer());
     const file = form.get("mapping");
     if (!(file instanceof File)) return { wrong: { form: "Choose the JSON file of a mapping." } };
@@ -21,7 +21,7 @@ export async function bringMappingAct(_: Answer, form: FormData): Promise<Answer
 const retiring = z.object({ name: z.string().max(80), retired: z.enum(["yes", "no"]) });
 
 export async function retireMappingAct(_: Answer, form: FormData): Promise<Answer> {
-  return answered(form, async () => {
+  return answered("retireMappingAct", form, async () => {
     const reach = recordsReach(await currentViewer());
     const { name, retired } = retiring.parse(Object.fromEntries(form));
     return renewed(await setRetired(reach, name, retired === "yes"));
@@ -30,7 +30,7 @@ export async function retireMappingAct(_: Answer, form: FormData): Promise<Answe
 
 export async function changeMappingAct(_: Answer, form: FormData): Promise<Answer> {
   let address: string | undefined;
-  const answer = await answered(form, async () => {
+  const answer = await answered("changeMappingAct", form, async () => {
     const reach = recordsReach(await currentViewer());
     const changed = await keepChanged(reach, String(form.get("mapping") ?? ""));
     if ("wrong" in changed) return changed;

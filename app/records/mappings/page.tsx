@@ -11,7 +11,9 @@ import { MappingTable } from "./_page/mapping-table";
 export const metadata = { title: "Mappings" };
 
 export default async function MappingsPage() {
-  const mappings = await within(async () => mappingsPage(await currentViewer()));
+  const mappings = await within("/records/mappings", async () =>
+    mappingsPage(await currentViewer()),
+  );
   return (
     <>
       <PageHead

@@ -12,6 +12,7 @@ import {
   lookAnew,
   readByKept,
 } from "@/lib/reports/waiting-change";
+import type { ActName } from "@/lib/views/log/logged-acts";
 import type { Answer } from "../../_parts/answer";
 import { answered, typed } from "../../_parts/answered";
 
@@ -19,7 +20,7 @@ const named = z.object({ file: z.coerce.number().int().positive() });
 
 export async function bringWaitingAct(_: Answer, form: FormData): Promise<Answer> {
   let importId: number | undefined;
-  const answer = await answered(form, async () => {
+  const answer = await answered("bringWaitingAct", form, async () => {
     const reach = recordsReach(await currentViewer());
     const ids = form.getAll("file").map((file) => named.parse({ file }).file);
     const brought = await bringWaitingIn(reach, ids);
@@ -32,28 +33,31 @@ export async function bringWaitingAct(_: Answer, form: FormData): Promise<Answer
 }
 
 export async function keepWaitingMappingAct(_: Answer, form: FormData): Promise<Answer> {
-  return withFile(form, keepWaitingMapping);
+  return withFile("keepWaitingMappingAct", form, keepWaitingMapping);
 }
 
 export async function dropWaitingAct(_: Answer, form: FormData): Promise<Answer> {
-  return withFile(form, dropWaitingFile);
+  return withFile("dropWaitingAct", form, dropWaitingFile);
 }
 
 /** Reads the file by a kept mapping. */
 export async function readByKeptAct(_: Answer, form: FormData): Promise<Answer> {
-  return withFile(form, (reach, id) => readByKept(reach, id, String(form.get("name") ?? "")));
+  return withFile("readByKeptAct", form, (reach, id) =>
+    readByKept(reach, id, String(form.get("name") ?? "")),
+  );
 }
 
 /** Looks through the file anew, under what was settled by hand. */
 export async function lookAnewAct(_: Answer, form: FormData): Promise<Answer> {
-  return withFile(form, (reach, id) => lookAnew(reach, id, typed(form)));
+  return withFile("lookAnewAct", form, (reach, id) => lookAnew(reach, id, typed(form)));
 }
 
 function withFile(
+  act: ActName,
   form: FormData,
   work: (reach: RecordsReach, id: number) => Promise<Answer>,
 ): Promise<Answer> {
-  return answered(form, async () => {
+  return answered(act, form, async () => {
     const reach = recordsReach(await currentViewer());
     const answer = await work(reach, named.parse(Object.fromEntries(form)).file);
     if (answer.done) revalidatePath("/records", "layout");

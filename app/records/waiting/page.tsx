@@ -16,7 +16,9 @@ export default async function WaitingPage(props: {
   searchParams: Promise<Record<string, string | string[] | undefined>>;
 }) {
   const { import: begun } = await props.searchParams;
-  const { files, looking } = await within(async () => waitingList(await currentViewer()));
+  const { files, looking } = await within("/records/waiting", async () =>
+    waitingList(await currentViewer()),
+  );
   const ready = files.filter((file) => file.ready);
   const importId = typeof begun === "string" && /^\d{1,9}$/.test(begun) ? begun : undefined;
   return (

@@ -25,10 +25,14 @@ export async function generateMetadata(props: Props) {
 /** The units behind a figure, by outcome, as far as the viewer may see them. */
 export default async function UnitsPage(props: Props) {
   const [measure, address] = await Promise.all([named(props), props.searchParams]);
-  const view = await within(async () => {
-    const viewer = await currentViewer();
-    return rightly(() => unitsPage(viewer, measure, address));
-  });
+  const view = await within(
+    "/units/[...measure]",
+    async () => {
+      const viewer = await currentViewer();
+      return rightly(() => unitsPage(viewer, measure, address));
+    },
+    { measure, period: address.period, practice: address.practice, whose: address.whose },
+  );
   if ("wrong" in view)
     return <AskedWrong title="Units" wrong={view.wrong} path="/" pathWords="Back to your page" />;
   const path = `/units/${view.measure}`;

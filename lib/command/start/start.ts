@@ -1,8 +1,8 @@
 import { holdHome, refuseHeldHome } from "@/lib/store/home/hold-home";
 import { homeFolder, makeHomeFolder } from "@/lib/store/home/home-folder";
 import { HomeTrouble } from "@/lib/store/home/home-trouble";
-import { migrate } from "@/lib/store/home/migrate";
 import { type Home, openHome } from "@/lib/store/home/open-home";
+import { readyDatabase } from "@/lib/store/home/ready-database";
 import { generateClient } from "@/prisma/generate";
 import { buildPages } from "./build-pages";
 import { endWithNpm } from "./end-with-npm";
@@ -75,7 +75,7 @@ async function readyRecords(
     return home.opened;
   });
   await step("Migrations", async () => {
-    const applied = await migrate(opened.url);
+    const applied = await readyDatabase(opened);
     return applied.length === 0 ? "up to date" : `${applied.length} applied`;
   });
   const env = await pageEnvironment(opened, place);

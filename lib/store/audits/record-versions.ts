@@ -25,7 +25,7 @@ export async function recordVersions(reach: FiguresReach, period: Period): Promi
     value: string;
   }>(
     `with visits as (
-       select id, practice, session_id from sessions
+       select id, practice, session_id, min(session_id collate "C") over (partition by practice, patient) as of_patient from sessions
        where ($1::text[] is null or practice = any($1)) and local_day >= $2::date and local_day < $3::date
      ), pieces ("table", hangs, key, piece) as (${tableNames.map(piecesOf).join(" union all ")} union all ${enteredPieces} union all ${heldPieces})
      select 'count' as kind, "table" as key, count(*)::text as value from pieces where "table" <> 'held' group by "table"
@@ -47,11 +47,16 @@ export async function recordVersions(reach: FiguresReach, period: Period): Promi
   };
 }
 
-/** SQL: the rows of a table as text, with what they hang on. */
+/**
+ * SQL: the rows of a table as text, with what they hang on. A patient is the first visit of theirs in the period: the pseudonym changes when
+ * the key is rotated, and the records do not.
+ */
 function piecesOf(table: TableName): string {
-  const cells = storedColumns(table).map(({ name, type }) =>
-    type === "timestamptz" ? `extract(epoch from t."${name}")::text` : `t."${name}"::text`,
-  );
+  const cells = storedColumns(table).map(({ name, type }) => {
+    if (table === "sessions" && name === "patient") return "v.of_patient";
+    if (name === "case_id") return `regexp_replace(t.case_id, '[0-9a-f]{32}', '*', 'g')`;
+    return type === "timestamptz" ? `extract(epoch from t."${name}")::text` : `t."${name}"::text`;
+  });
   const piece = `jsonb_build_array(${cells.join(", ")})::text`;
   if (table === "sessions")
     return `select '${table}' as "table", true as hangs, v.practice || '/' || v.session_id as key, ${piece} as piece from sessions t join visits v on v.id = t.id`;

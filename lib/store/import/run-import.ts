@@ -39,6 +39,8 @@ export async function runImport(
     rowsExpected?: number;
     /** Folder of the home's uploads in which the files lie until they are read. */
     upload?: string;
+    /** Of the key that the rows' patients were hashed by. */
+    keyFingerprint?: string;
     onBegin?: (importId: number) => void;
     onProgress?: (progress: ImportProgress) => void;
   },
@@ -77,9 +79,10 @@ export async function runImport(
     }
     how.onProgress?.({ importId: started.id, rowsRead, state: "publishing" });
     await tell({ state: "publishing" });
-    await inTransaction(client, () =>
-      publish(client, { importId: started.id, zone: how.zone, practices: reach.practices }),
-    );
+    await inTransaction(client, async () => {
+      await publish(client, { importId: started.id, zone: how.zone, practices: reach.practices });
+      if (how.keyFingerprint) await requireKey(client, how.keyFingerprint);
+    });
     return started.id;
   } catch (trouble) {
     const cancelled = await isCancelled(trouble, started.id);
@@ -93,6 +96,16 @@ export async function runImport(
     // The connection is closed, not reused: its temporary staging tables go with it.
     client.release(true);
   }
+}
+
+/** The key may have been rotated while the files were read; the lock of publishing is held. */
+async function requireKey(client: pg.ClientBase, fingerprint: string): Promise<void> {
+  const { rowCount } = await client.query(
+    "select from settings where key = 'patient key fingerprint' and value <> $1",
+    [fingerprint],
+  );
+  if (rowCount)
+    throw new Error("The patient key was rotated while the files were read; bring them in again.");
 }
 
 /** Runs `work` in one transaction on this connection. */

@@ -1,6 +1,7 @@
 import { type BetterAuthOptions, betterAuth } from "better-auth";
 import { prismaAdapter } from "better-auth/adapters/prisma";
 import { prisma } from "@/lib/store/database";
+import { writeLines } from "../log/write-lines";
 import { attemptsPerAccount, keepAttemptsFor } from "./attempts-per-account";
 import { loopbackTwins } from "./loopback-twins";
 import { shortestPassword } from "./shortest-password";
@@ -22,6 +23,10 @@ export function signInService(): SignInService {
 
 function make(client: ReturnType<typeof prisma>) {
   return betterAuth(options(client));
+}
+
+async function loggedSignIn(session: { readonly userId: string }): Promise<void> {
+  await writeLines([{ kind: "signed in", person: session.userId, what: "sign-in", about: "" }]);
 }
 
 function options(client: ReturnType<typeof prisma>) {
@@ -58,6 +63,8 @@ function options(client: ReturnType<typeof prisma>) {
       },
     },
     hooks: attemptsPerAccount,
+    // By whatever door somebody came in, the log tells of it.
+    databaseHooks: { session: { create: { after: loggedSignIn } } },
     // Said outright, since under a test runner the origin is not checked unless asked for.
     advanced: { cookiePrefix: "canal-audit", disableOriginCheck: false },
     telemetry: { enabled: false },

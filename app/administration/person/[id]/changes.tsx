@@ -2,7 +2,13 @@ import type { PeopleView, PersonView } from "@/lib/reports/people";
 import { AnsweringForm } from "../../../_parts/answering-form";
 import { roleName } from "../../../_parts/role-words";
 import { Section } from "../../../_parts/section";
-import { giveRoleAct, removePersonAct, resetPasswordAct, takeRoleAct } from "../../acts";
+import {
+  giveRoleAct,
+  leavePersonAct,
+  removePersonAct,
+  resetPasswordAct,
+  takeRoleAct,
+} from "../../acts";
 import { roleFields } from "../../role-fields";
 
 /** Everything that can be changed about a person. */
@@ -44,6 +50,34 @@ export function Changes(props: { person: PersonView; view: PeopleView }) {
         note="For whoever forgot theirs. Pass it on in person."
       >
         <AnsweringForm act={resetPasswordAct} hidden={hidden} button="Make a new password" />
+      </Section>
+      <Section
+        id="data"
+        title="What is kept about them"
+        note="For a person who asks. That there are private notes and reflections stands in it, not what they say: with their own account they have that themselves."
+      >
+        <p>
+          <a href={`/api/person-data?person=${encodeURIComponent(person.id)}`} download>
+            Download it as one JSON file
+          </a>
+        </p>
+      </Section>
+      <Section id="leave" title="Has left">
+        <AnsweringForm
+          act={leavePersonAct}
+          hidden={hidden}
+          button="Remove the account and the name"
+          label="Has left"
+        >
+          <p>
+            Sessions, roles, private notes and reflections go, and the name where it stands beside
+            what was done; figures stay under the code. Signed audits stay as they were signed.
+          </p>
+          <label className="tick">
+            <input type="checkbox" name="sure" value="yes" />
+            {person.name} has left for good
+          </label>
+        </AnsweringForm>
       </Section>
       <Section id="remove" title="Remove">
         <AnsweringForm act={removePersonAct} hidden={hidden} button={`Remove ${person.name}`}>

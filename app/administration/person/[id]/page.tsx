@@ -12,7 +12,9 @@ export const metadata = { title: "A person" };
 export default async function PersonPage(props: { params: Promise<{ id: string }> }) {
   const { id } = await props.params;
   const viewer = await currentViewer();
-  const view = await within(() => listPeople(peopleReach(viewer)));
+  const view = await within("/administration/person/[id]", () => listPeople(peopleReach(viewer)), {
+    person: id,
+  });
   const person = view.people.find((one) => one.id === id);
   if (!person) notFound();
   return (

@@ -8,7 +8,7 @@ import { startImport } from "@/lib/reports/start-import";
  * page; a plain form is led there.
  */
 export async function POST(request: Request): Promise<Response> {
-  return answering(async (viewer) => {
+  return answering("POST /api/records/import", async (viewer) => {
     const reach = recordsReach(viewer);
     const site = request.headers.get("sec-fetch-site");
     // A form of another page must not bring records in under the keeper's name.

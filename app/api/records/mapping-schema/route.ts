@@ -4,6 +4,7 @@ import { mappingSchemaFile } from "@/lib/reports/mapping-schema-file";
 /** The JSON Schema of a mapping. */
 export async function GET(): Promise<Response> {
   return answering(
+    "GET /api/records/mapping-schema",
     (viewer) =>
       new Response(mappingSchemaFile(viewer), {
         headers: {

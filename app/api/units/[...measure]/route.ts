@@ -9,16 +9,20 @@ export async function GET(
   props: { params: Promise<{ measure: string[] }> },
 ): Promise<Response> {
   const measure = (await props.params).measure.map((part) => fromAddress(part)).join("/");
-  return answering(async (viewer) => {
-    const address = Object.fromEntries(new URL(request.url).searchParams);
-    const file = await rightly(() => unitsExport(viewer, measure, address));
-    if ("wrong" in file) return Response.json({ sentence: file.wrong }, { status: 400 });
-    return new Response(file.text, {
-      headers: {
-        "content-type": "text/csv; charset=utf-8; header=present",
-        "content-disposition": `attachment; filename="${file.name}"`,
-        "cache-control": "no-store",
-      },
-    });
-  });
+  return answering(
+    "GET /api/units/[...measure]",
+    async (viewer) => {
+      const address = Object.fromEntries(new URL(request.url).searchParams);
+      const file = await rightly(() => unitsExport(viewer, measure, address));
+      if ("wrong" in file) return Response.json({ sentence: file.wrong }, { status: 400 });
+      return new Response(file.text, {
+        headers: {
+          "content-type": "text/csv; charset=utf-8; header=present",
+          "content-disposition": `attachment; filename="${file.name}"`,
+          "cache-control": "no-store",
+        },
+      });
+    },
+    [["measure", measure], ...new URL(request.url).searchParams],
+  );
 }

@@ -14,7 +14,11 @@ export const metadata = { title: "Audit: actions" };
 
 export default async function ActionsPageOfAudit(props: { params: Promise<{ id: string }> }) {
   const { id } = await props.params;
-  const page = await within(async () => actionsPage(await currentViewer(), id));
+  const page = await within(
+    "/audits/[id]/actions",
+    async () => actionsPage(await currentViewer(), id),
+    { audit: id },
+  );
   if (!page) notFound();
   const { head, lines } = page;
   return (

@@ -13,7 +13,11 @@ export const metadata = { title: "Audit: confirming" };
 
 export default async function ConfirmingPage(props: { params: Promise<{ id: string }> }) {
   const { id } = await props.params;
-  const page = await within(async () => confirmingPage(await currentViewer(), id));
+  const page = await within(
+    "/audits/[id]/confirming",
+    async () => confirmingPage(await currentViewer(), id),
+    { audit: id },
+  );
   if (!page) notFound();
   const { head, view } = page;
   const hidden = { audit: String(head.id) };

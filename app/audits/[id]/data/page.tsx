@@ -14,7 +14,9 @@ export const metadata = { title: "Audit: data check" };
 
 export default async function DataPage(props: { params: Promise<{ id: string }> }) {
   const { id } = await props.params;
-  const page = await within(async () => dataPage(await currentViewer(), id));
+  const page = await within("/audits/[id]/data", async () => dataPage(await currentViewer(), id), {
+    audit: id,
+  });
   if (!page) notFound();
   const { head, view, fields } = page;
   return (

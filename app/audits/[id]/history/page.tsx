@@ -11,7 +11,11 @@ export const metadata = { title: "Audit: history" };
 
 export default async function HistoryPage(props: { params: Promise<{ id: string }> }) {
   const { id } = await props.params;
-  const page = await within(async () => historyPage(await currentViewer(), id));
+  const page = await within(
+    "/audits/[id]/history",
+    async () => historyPage(await currentViewer(), id),
+    { audit: id },
+  );
   if (!page) notFound();
   const { head } = page;
   return (

@@ -15,7 +15,9 @@ export const metadata = { title: "Audit: closer look" };
 
 export default async function LookPage(props: { params: Promise<{ id: string }> }) {
   const { id } = await props.params;
-  const page = await within(async () => lookPage(await currentViewer(), id));
+  const page = await within("/audits/[id]/look", async () => lookPage(await currentViewer(), id), {
+    audit: id,
+  });
   if (!page) notFound();
   const { head, items } = page;
   return (

@@ -19,7 +19,11 @@ export default async function ReportPage(props: {
   searchParams: Promise<Record<string, string | string[] | undefined>>;
 }) {
   const [{ id }, address] = await Promise.all([props.params, props.searchParams]);
-  const report = await within(async () => auditReport(await currentViewer(), id, address));
+  const report = await within(
+    "/audits/[id]/report",
+    async () => auditReport(await currentViewer(), id, address),
+    { audit: id },
+  );
   if (!report) notFound();
   const { document, version, versions, names } = report;
   const asked = new URLSearchParams({

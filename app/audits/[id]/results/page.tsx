@@ -17,7 +17,11 @@ export const metadata = { title: "Audit: results" };
 
 export default async function ResultsPage(props: { params: Promise<{ id: string }> }) {
   const { id } = await props.params;
-  const page = await within(async () => resultsPage(await currentViewer(), id));
+  const page = await within(
+    "/audits/[id]/results",
+    async () => resultsPage(await currentViewer(), id),
+    { audit: id },
+  );
   if (!page) notFound();
   const { head, view, since } = page;
   return (

@@ -14,7 +14,11 @@ export const metadata = { title: "Audit: scope" };
 
 export default async function ScopePage(props: { params: Promise<{ id: string }> }) {
   const { id } = await props.params;
-  const page = await within(async () => scopePage(await currentViewer(), id));
+  const page = await within(
+    "/audits/[id]/scope",
+    async () => scopePage(await currentViewer(), id),
+    { audit: id },
+  );
   if (!page) notFound();
   const { head, criteria } = page;
   return (

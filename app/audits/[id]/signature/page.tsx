@@ -13,7 +13,11 @@ export const metadata = { title: "Audit: signature" };
 
 export default async function SignaturePage(props: { params: Promise<{ id: string }> }) {
   const { id } = await props.params;
-  const page = await within(async () => signaturePage(await currentViewer(), id));
+  const page = await within(
+    "/audits/[id]/signature",
+    async () => signaturePage(await currentViewer(), id),
+    { audit: id },
+  );
   if (!page) notFound();
   const { head, missing } = page;
   const hidden = { audit: String(head.id) };

@@ -16,7 +16,11 @@ export const metadata = { title: "My audit" };
 
 export default async function MyAuditPage(props: { params: Promise<{ id: string }> }) {
   const { id } = await props.params;
-  const view = await within(async () => sharedAuditPage(await currentViewer(), id));
+  const view = await within(
+    "/clinician/audits/[id]",
+    async () => sharedAuditPage(await currentViewer(), id),
+    { audit: id },
+  );
   if (!view) notFound();
   return (
     <>

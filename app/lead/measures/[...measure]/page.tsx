@@ -36,12 +36,16 @@ export async function generateMetadata(props: Props) {
 
 export default async function MeasurePage(props: Props) {
   const [{ measure }, address] = await Promise.all([props.params, props.searchParams]);
-  const page = await within(async () => {
-    const viewer = await currentViewer();
-    return rightly(() =>
-      measurePage(viewer, measure.map((part) => fromAddress(part)).join("/"), address),
-    );
-  });
+  const page = await within(
+    "/lead/measures/[...measure]",
+    async () => {
+      const viewer = await currentViewer();
+      return rightly(() =>
+        measurePage(viewer, measure.map((part) => fromAddress(part)).join("/"), address),
+      );
+    },
+    { measure: measure.map((part) => fromAddress(part)).join("/"), whose: address.whose },
+  );
   if ("wrong" in page)
     return (
       <AskedWrong

@@ -25,10 +25,14 @@ export async function generateMetadata(props: Props) {
 /** One criterion in the period and over the last quarters. */
 export default async function QualityCriterionPage(props: Props) {
   const [{ criterion }, address] = await Promise.all([props.params, props.searchParams]);
-  const view = await within(async () => {
-    const viewer = await currentViewer();
-    return rightly(() => qualityCriterion(viewer, fromAddress(criterion), address));
-  });
+  const view = await within(
+    "/quality/criteria/[criterion]",
+    async () => {
+      const viewer = await currentViewer();
+      return rightly(() => qualityCriterion(viewer, fromAddress(criterion), address));
+    },
+    { criterion: fromAddress(criterion) },
+  );
   if ("wrong" in view) return <AskedWrong title="A criterion" wrong={view.wrong} path="/quality" />;
   const { id, title } = view.of.criterion;
   const asked = new URLSearchParams({

@@ -12,7 +12,9 @@ type Address = Promise<Record<string, string | string[] | undefined>>;
 
 export default async function MendsPage(props: { searchParams: Address }) {
   const address = await props.searchParams;
-  const view = await within(async () => mendsPage(await currentViewer(), address));
+  const view = await within("/records/held/mends", async () =>
+    mendsPage(await currentViewer(), address),
+  );
   return (
     <>
       <PageHead

@@ -15,7 +15,9 @@ type Address = Promise<Record<string, string | string[] | undefined>>;
 
 export default async function PreviewPage(props: { searchParams: Address }) {
   const address = await props.searchParams;
-  const view = await within(async () => previewMend(await currentViewer(), address));
+  const view = await within("/records/held/preview", async () =>
+    previewMend(await currentViewer(), address),
+  );
   const over = <Link href={view.back}>Back to the rows</Link>;
   if ("wrong" in view)
     return (

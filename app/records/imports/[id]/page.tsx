@@ -16,7 +16,11 @@ export const metadata = { title: "Import" };
 
 export default async function ImportPage(props: { params: Promise<{ id: string }> }) {
   const { id } = await props.params;
-  const view = await within(async () => importAnswer(await currentViewer(), Number(id)));
+  const view = await within(
+    "/records/imports/[id]",
+    async () => importAnswer(await currentViewer(), Number(id)),
+    { import: id },
+  );
   if (!view) notFound();
   const { import: one, held } = view;
   const running = one.state === "running";

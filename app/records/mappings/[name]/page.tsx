@@ -19,7 +19,7 @@ export default async function MappingPage(props: {
   const { name } = await props.params;
   const { version } = await props.searchParams;
   const asked = typeof version === "string" ? version : undefined;
-  const view = await within(async () =>
+  const view = await within("/records/mappings/[name]", async () =>
     mappingPage(await currentViewer(), fromAddress(name), asked),
   );
   if (!view) notFound();

@@ -15,7 +15,11 @@ export const metadata = { title: "A file that waits" };
 
 export default async function WaitingFilePage(props: { params: Promise<{ id: string }> }) {
   const { id } = await props.params;
-  const view = await within(async () => waitingFilePage(await currentViewer(), Number(id)));
+  const view = await within(
+    "/records/waiting/[id]",
+    async () => waitingFilePage(await currentViewer(), Number(id)),
+    { file: id },
+  );
   if (!view) notFound();
   const head = (lead: string) => (
     <PageHead

@@ -16,8 +16,10 @@ export default async function VisitPage(props: {
   params: Promise<{ practice: string; session: string }>;
 }) {
   const { practice, session } = await props.params;
-  const view = await within(async () =>
-    visitView(await currentViewer(), fromAddress(practice), fromAddress(session)),
+  const view = await within(
+    "/visits/[practice]/[session]",
+    async () => visitView(await currentViewer(), fromAddress(practice), fromAddress(session)),
+    { practice: fromAddress(practice), session: fromAddress(session) },
   );
   if (!view) notFound();
   return (

@@ -8,20 +8,29 @@ const none = "There is no such audit among those you run.";
 
 /** Every text of an audit as it is now. */
 export async function GET(_request: Request, context: Context): Promise<Response> {
-  return answering(async (viewer) => {
-    const texts = await auditTexts(viewer, (await context.params).id);
-    return texts ? Response.json(texts) : inWords(404, none);
-  });
+  return answering(
+    "GET /api/audits/[id]/text",
+    async (viewer) => {
+      const texts = await auditTexts(viewer, (await context.params).id);
+      return texts ? Response.json(texts) : inWords(404, none);
+    },
+    [["audit", (await context.params).id]],
+  );
 }
 
 /** Keeps a text as it is typed: {key, begun, text}; answers what is in force, with what others typed meanwhile in it. */
 export async function POST(request: Request, context: Context): Promise<Response> {
-  return answering(async (viewer) => {
-    leadReach(viewer);
-    const sent = await sentJson(request);
-    if (sent instanceof Response) return sent;
-    const kept = await keepAuditText(viewer, (await context.params).id, sent.json);
-    if (!kept) return inWords(404, none);
-    return "wrong" in kept ? inWords(400, kept.wrong) : Response.json(kept);
-  });
+  return answering(
+    "POST /api/audits/[id]/text",
+    async (viewer) => {
+      // Whoever runs no audits is told that, whatever they send.
+      leadReach(viewer);
+      const sent = await sentJson(request);
+      if (sent instanceof Response) return sent;
+      const kept = await keepAuditText(viewer, (await context.params).id, sent.json);
+      if (!kept) return inWords(404, none);
+      return "wrong" in kept ? inWords(400, kept.wrong) : Response.json(kept);
+    },
+    [["audit", (await context.params).id]],
+  );
 }

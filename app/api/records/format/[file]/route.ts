@@ -6,7 +6,7 @@ export async function GET(
   _: Request,
   context: { params: Promise<{ file: string }> },
 ): Promise<Response> {
-  return answering(async (viewer) => {
+  return answering("GET /api/records/format/[file]", async (viewer) => {
     const { file: name } = await context.params;
     const file = formatFile(viewer, name);
     if (!file)

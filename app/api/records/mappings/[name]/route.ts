@@ -8,7 +8,7 @@ export async function GET(
   request: Request,
   context: { params: Promise<{ name: string }> },
 ): Promise<Response> {
-  return answering(async (viewer) => {
+  return answering("GET /api/records/mappings/[name]", async (viewer) => {
     const { name } = await context.params;
     const asked = new URL(request.url).searchParams.get("version");
     const reach = recordsReach(viewer);

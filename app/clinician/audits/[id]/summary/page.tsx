@@ -13,7 +13,11 @@ export default async function MySummaryPage(props: {
   searchParams: Promise<Record<string, string | string[] | undefined>>;
 }) {
   const [{ id }, address] = await Promise.all([props.params, props.searchParams]);
-  const document = await within(async () => ownSummaryDocument(await currentViewer(), id, address));
+  const document = await within(
+    "/clinician/audits/[id]/summary",
+    async () => ownSummaryDocument(await currentViewer(), id, address),
+    { audit: id },
+  );
   if (!document) notFound();
   const withReflection = address.reflection === "yes";
   return (

@@ -24,8 +24,14 @@ export default async function ExceptionPage(props: { params: Params; searchParam
     session: fromAddress(session),
     criterion: fromAddress(criterion),
   };
-  const view = await within(async () =>
-    exceptionUnit(await currentViewer(), at, typeof canal === "string" ? canal : ""),
+  const view = await within(
+    "/exceptions/[practice]/[session]/[criterion]",
+    async () => exceptionUnit(await currentViewer(), at, typeof canal === "string" ? canal : ""),
+    {
+      practice: fromAddress(practice),
+      session: fromAddress(session),
+      criterion: fromAddress(criterion),
+    },
   );
   if (!view) notFound();
   return (

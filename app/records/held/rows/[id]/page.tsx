@@ -22,7 +22,11 @@ const states: Record<string, string> = {
 
 export default async function HeldRowPage(props: { params: Promise<{ id: string }> }) {
   const { id } = await props.params;
-  const view = await within(async () => heldRowPage(await currentViewer(), id));
+  const view = await within(
+    "/records/held/rows/[id]",
+    async () => heldRowPage(await currentViewer(), id),
+    { row: id },
+  );
   if (!view) notFound();
   const { row } = view;
   return (

@@ -14,7 +14,9 @@ export const metadata = { title: "Change a mapping" };
 
 export default async function ChangeMappingPage(props: { params: Promise<{ name: string }> }) {
   const name = fromAddress((await props.params).name);
-  const view = await within(async () => mappingEditor(await currentViewer(), name));
+  const view = await within("/records/mappings/[name]/change", async () =>
+    mappingEditor(await currentViewer(), name),
+  );
   if (!view) notFound();
   return (
     <>

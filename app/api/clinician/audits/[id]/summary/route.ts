@@ -7,8 +7,12 @@ export async function GET(
   request: Request,
   context: { params: Promise<{ id: string }> },
 ): Promise<Response> {
-  return answering(async (viewer) => {
-    const address = Object.fromEntries(new URL(request.url).searchParams);
-    return sentPdf(await ownSummaryFile(viewer, (await context.params).id, address));
-  });
+  return answering(
+    "GET /api/clinician/audits/[id]/summary",
+    async (viewer) => {
+      const address = Object.fromEntries(new URL(request.url).searchParams);
+      return sentPdf(await ownSummaryFile(viewer, (await context.params).id, address));
+    },
+    [["audit", (await context.params).id]],
+  );
 }

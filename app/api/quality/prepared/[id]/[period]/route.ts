@@ -7,7 +7,7 @@ export async function GET(
   _request: Request,
   context: { params: Promise<{ id: string; period: string }> },
 ): Promise<Response> {
-  return answering(async (viewer) => {
+  return answering("GET /api/quality/prepared/[id]/[period]", async (viewer) => {
     const { id, period } = await context.params;
     const file = await preparedReport(viewer, id, period);
     if (!file) return inWords(404, "There is no such prepared report among those you may see.");

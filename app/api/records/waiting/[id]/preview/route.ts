@@ -8,13 +8,17 @@ export async function POST(
   request: Request,
   context: { params: Promise<{ id: string }> },
 ): Promise<Response> {
-  return answering(async (viewer) => {
-    const reach = recordsReach(viewer);
-    const sent = await sentJson(request);
-    if (sent instanceof Response) return sent;
-    const { id } = await context.params;
-    const answer = await keepDraft(reach, Number(id), sent.json);
-    if (!answer) return inWords(404, "This file waits no longer.");
-    return Response.json(answer, { status: "sentence" in answer ? 400 : 200 });
-  });
+  return answering(
+    "POST /api/records/waiting/[id]/preview",
+    async (viewer) => {
+      const reach = recordsReach(viewer);
+      const sent = await sentJson(request);
+      if (sent instanceof Response) return sent;
+      const { id } = await context.params;
+      const answer = await keepDraft(reach, Number(id), sent.json);
+      if (!answer) return inWords(404, "This file waits no longer.");
+      return Response.json(answer, { status: "sentence" in answer ? 400 : 200 });
+    },
+    [["file", (await context.params).id]],
+  );
 }

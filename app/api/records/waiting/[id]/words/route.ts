@@ -7,10 +7,14 @@ export async function GET(
   request: Request,
   context: { params: Promise<{ id: string }> },
 ): Promise<Response> {
-  return answering(async (viewer) => {
-    const { id } = await context.params;
-    const column = new URL(request.url).searchParams.get("column") ?? "";
-    const words = await waitingWords(viewer, Number(id), column);
-    return words ? Response.json(words) : inWords(404, "There is no such file or column.");
-  });
+  return answering(
+    "GET /api/records/waiting/[id]/words",
+    async (viewer) => {
+      const { id } = await context.params;
+      const column = new URL(request.url).searchParams.get("column") ?? "";
+      const words = await waitingWords(viewer, Number(id), column);
+      return words ? Response.json(words) : inWords(404, "There is no such file or column.");
+    },
+    [["file", (await context.params).id]],
+  );
 }

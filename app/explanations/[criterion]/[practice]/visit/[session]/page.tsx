@@ -16,14 +16,21 @@ export default async function VisitExplanation(props: {
     props.params,
     props.searchParams,
   ]);
-  const view = await within(async () =>
-    explanation(await currentViewer(), {
+  const view = await within(
+    "/explanations/[criterion]/[practice]/visit/[session]",
+    async () =>
+      explanation(await currentViewer(), {
+        criterion: fromAddress(criterion),
+        practice: fromAddress(practice),
+        sessionId: fromAddress(session),
+        ...(typeof canal === "string" ? { canal } : {}),
+        ...(typeof seq === "string" ? { seq } : {}),
+      }),
+    {
       criterion: fromAddress(criterion),
       practice: fromAddress(practice),
-      sessionId: fromAddress(session),
-      ...(typeof canal === "string" ? { canal } : {}),
-      ...(typeof seq === "string" ? { seq } : {}),
-    }),
+      session: fromAddress(session),
+    },
   );
   if (!view) notFound();
   return <Explained of={view} />;

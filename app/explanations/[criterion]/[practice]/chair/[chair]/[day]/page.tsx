@@ -12,13 +12,21 @@ export default async function ChairDayExplanation(props: {
   params: Promise<{ criterion: string; practice: string; chair: string; day: string }>;
 }) {
   const { criterion, practice, chair, day } = await props.params;
-  const view = await within(async () =>
-    explanation(await currentViewer(), {
+  const view = await within(
+    "/explanations/[criterion]/[practice]/chair/[chair]/[day]",
+    async () =>
+      explanation(await currentViewer(), {
+        criterion: fromAddress(criterion),
+        practice: fromAddress(practice),
+        chair: fromAddress(chair),
+        day: fromAddress(day),
+      }),
+    {
       criterion: fromAddress(criterion),
       practice: fromAddress(practice),
       chair: fromAddress(chair),
-      day: fromAddress(day),
-    }),
+      day,
+    },
   );
   if (!view) notFound();
   return <Explained of={view} />;
