@@ -31,7 +31,7 @@ const config: NextConfig = {
       source: "/:to((?!sign-in|sign-out|api/|_next/|favicon|icon).*)",
       missing: [
         { type: "cookie", key: "canal-audit.session_token" },
-        { type: "cookie", key: "__Secure-canal-audit.session_token" },
+        { type: "cookie", key: "__Host-canal-audit.session_token" },
       ],
       destination: "/sign-in?to=/:to",
       permanent: false,

@@ -8,6 +8,7 @@ export async function answering(
 ): Promise<Response> {
   const viewer = await viewerOrNobody();
   if (!viewer) return inWords(401, "Sign in first.");
+  if (viewer.due) return inWords(403, "Open the tool first: your account has something to do.");
   try {
     return await work(viewer);
   } catch (error) {

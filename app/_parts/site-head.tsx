@@ -20,7 +20,7 @@ export function SiteHead(props: { viewer: Viewer | null }) {
         {held.length > 0 ? <SitePages pages={pagesOf(held)} /> : null}
         {viewer ? (
           <form className="site-person" action="/sign-out" method="post">
-            <span>{viewer.name}</span>
+            <Link href="/account">{viewer.name}</Link>
             <button className="plain" type="submit">
               Sign out
             </button>

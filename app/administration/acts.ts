@@ -10,8 +10,10 @@ import {
   removePerson,
   resetPassword,
   takeRole,
+  takeSecondFactor,
 } from "@/lib/reports/change-person";
 import { addPerson } from "@/lib/reports/people";
+import { changeSecondFactorRule } from "@/lib/reports/second-factor-rule";
 import { currentViewer } from "@/lib/reports/viewer";
 import type { Answer } from "../_parts/answer";
 import { answered, typed } from "../_parts/answered";
@@ -47,6 +49,14 @@ export async function resetPasswordAct(_: Answer, form: FormData): Promise<Answe
     if ("wrong" in answer) return answer;
     return { done: "Every session of this person has ended.", secret: answer.password };
   });
+}
+
+export async function takeSecondFactorAct(_: Answer, form: FormData): Promise<Answer> {
+  return within(form, (reach) => takeSecondFactor(reach, person.parse(typed(form)).person));
+}
+
+export async function changeSecondFactorRuleAct(_: Answer, form: FormData): Promise<Answer> {
+  return within(form, (reach) => changeSecondFactorRule(reach, typed(form)));
 }
 
 export async function removePersonAct(_: Answer, form: FormData): Promise<Answer> {

@@ -12,6 +12,7 @@ const usage = `canal-audit <verb>
   export adherence --period 2026-Q3 --out FILE [--practice P1] [--format csv|xlsx|json|fhir]
   people add --role administrator --email … --name … [--practice P1] [--clinician P1/C01]
   people list
+  people second-factor required|not-yet|take --email …   of clinical leads and administrators
 With --json the answer is one JSON document. The home is CANAL_AUDIT_HOME, or .home of the project.`;
 
 type Verb = (args: string[], json: boolean) => Promise<Done>;

@@ -2,6 +2,7 @@ import { holderReach } from "@/lib/access/reach";
 import { addPerson, listPeople } from "@/lib/reports/people";
 import { withHome } from "@/lib/reports/with-home";
 import { readOptions } from "./read-options";
+import { secondFactor } from "./second-factor";
 import { CannotDo, type Done } from "./verb";
 
 /** `people add …` and `people list`. A password is made and told once where none is given. */
@@ -9,8 +10,9 @@ export async function people(args: string[], _json: boolean): Promise<Done> {
   const [verb, ...rest] = args;
   if (verb === "add") return add(rest);
   if (verb === "list") return list(rest);
+  if (verb === "second-factor") return secondFactor(rest);
   throw new CannotDo(
-    "What about people: `people add --role … --email … --name …`, or `people list`.",
+    "What about people: `people add --role … --email … --name …`, `people list`, or `people second-factor …`.",
   );
 }
 
@@ -42,7 +44,7 @@ async function add(args: string[]): Promise<Done> {
   }
   const { added } = answer;
   const password = added.password
-    ? `, with the password ${added.password} (told this once; an administrator can set another)`
+    ? `, with the password ${added.password} (told this once, to be changed at the first sign-in; an administrator can set another)`
     : "";
   return {
     text: `${added.name} can sign in as ${added.email}, ${added.role}${password}.`,

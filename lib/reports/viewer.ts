@@ -7,12 +7,20 @@ import { viewerOf } from "@/lib/store/people/viewer-of";
 /** Who is asking; null where nobody is signed in. Read once a request. */
 export const viewerOrNobody = cache(async (): Promise<Viewer | null> => viewerOf(await headers()));
 
-/**
- * Who is asking, for pages: nobody is led to /sign-in. A request without a session's cookie has been led there
- * already with its address kept (next.config.ts); here it is a session that has ended.
- */
-export async function currentViewer(): Promise<Viewer> {
+/** Who is asking, where also that is open which they have to do first: their own account. */
+export async function ownViewer(): Promise<Viewer> {
   const viewer = await viewerOrNobody();
   if (!viewer) redirect("/sign-in");
+  return viewer;
+}
+
+/**
+ * Who is asking, for pages: nobody is led to /sign-in. A request without a session's cookie has been led there
+ * already with its address kept (next.config.ts); here it is a session that has ended. Whoever has something to do first
+ * is led to it.
+ */
+export async function currentViewer(): Promise<Viewer> {
+  const viewer = await ownViewer();
+  if (viewer.due) redirect("/account");
   return viewer;
 }

@@ -1,4 +1,4 @@
-import type { Known, Somebody } from "./everybody";
+import { everybody, type Known, type Somebody } from "./everybody";
 
 /** An action as it could be called past its form. */
 export interface Call {
@@ -142,7 +142,10 @@ export function calls({ people, imports, held, visit, audits }: Known): Call[] {
     persons("giveRoleAct", { role: "administrator", practice: "", clinicianKey: "" }),
     persons("takeRoleAct", { grant: "1" }),
     persons("resetPasswordAct", {}),
+    persons("takeSecondFactorAct", {}),
     persons("removePersonAct", {}),
+    { ...persons("changeSecondFactorRuleAct", { rule: "not yet" }), address: "/administration" },
+    ...ownActions(),
     practices("changePracticeAct", { name: "Smuggled Lane", zone: "Europe/London" }),
     practices("confirmCodesAct", { kind: "chair", code: "MEDLAR-1" }),
     {
@@ -191,4 +194,15 @@ export function calls({ people, imports, held, visit, audits }: Known): Call[] {
       form: { quarter: "2025-Q1", text: "Smuggled in." },
     },
   ];
+}
+
+/** What everybody does with their own account: only nobody is kept from it. */
+function ownActions(): Call[] {
+  const form = { current: "-", next: "-", code: "-", session: "-" };
+  return [
+    ...["changePasswordAct", "endSessionAct", "endEverySessionAct", "beginSecondFactorAct"],
+    ...["confirmSecondFactorAct", "endSecondFactorAct", "renewRecoveryCodesAct"],
+  ].map((name) => ({
+    ...{ action: `app/account/acts.ts ${name}`, address: "/account", form, role: everybody },
+  }));
 }

@@ -32,7 +32,7 @@ test("Every kind of answer bears its headers", async () => {
       expect(policy, address).toContain(part);
     }
   }
-  for (const address of ["/api/auth/get-session", "/api/quality/upkeep", "/api/none"]) {
+  for (const address of ["/api/quality/upkeep", "/api/none"]) {
     const headers = (await context.get(address)).headers();
     expect(headers["content-security-policy"], address).toContain("default-src 'none'");
     expect(headers["cache-control"], address).toContain("no-store");
@@ -42,7 +42,7 @@ test("Every kind of answer bears its headers", async () => {
 
 test("Behind TLS a browser is told to stay with it", async () => {
   const context = await as("nobody", { "x-forwarded-proto": "https" });
-  for (const address of ["/sign-in", "/api/auth/get-session", "/icon.svg"]) {
+  for (const address of ["/sign-in", "/api/quality/upkeep", "/icon.svg"]) {
     const { "strict-transport-security": told } = (await context.get(address)).headers();
     expect(told, address).toBe("max-age=31536000");
   }
@@ -141,7 +141,7 @@ function addressesOf(who: Who): string[] {
     pages.filter((line) => line.answers[who] === 200).map(({ of, address }) => [of, address]),
   );
   const refused = pages.filter((line) => !(who in line.answers)).slice(1, 2);
-  return [...open.values(), ...refused.map(({ address }) => address), "/no-such-page"];
+  return ["/account", ...open.values(), ...refused.map(({ address }) => address), "/no-such-page"];
 }
 
 function nonceOf(answer: APIResponse): string {

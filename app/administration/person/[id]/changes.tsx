@@ -2,7 +2,13 @@ import type { PeopleView, PersonView } from "@/lib/reports/people";
 import { AnsweringForm } from "../../../_parts/answering-form";
 import { roleName } from "../../../_parts/role-words";
 import { Section } from "../../../_parts/section";
-import { giveRoleAct, removePersonAct, resetPasswordAct, takeRoleAct } from "../../acts";
+import {
+  giveRoleAct,
+  removePersonAct,
+  resetPasswordAct,
+  takeRoleAct,
+  takeSecondFactorAct,
+} from "../../acts";
 import { roleFields } from "../../role-fields";
 
 /** Everything that can be changed about a person. */
@@ -41,10 +47,23 @@ export function Changes(props: { person: PersonView; view: PeopleView }) {
       <Section
         id="password"
         title="Password"
-        note="For whoever forgot theirs. Pass it on in person."
+        note="For whoever forgot theirs. Pass it on in person; it has to be changed at the next sign-in."
       >
         <AnsweringForm act={resetPasswordAct} hidden={hidden} button="Make a new password" />
       </Section>
+      {person.secondFactor ? (
+        <Section
+          id="second-factor"
+          title="Second factor"
+          note="For whoever lost the device and the recovery codes. Make sure that it is they who ask."
+        >
+          <AnsweringForm
+            act={takeSecondFactorAct}
+            hidden={hidden}
+            button="Take the second factor away"
+          />
+        </Section>
+      ) : null}
       <Section id="remove" title="Remove">
         <AnsweringForm act={removePersonAct} hidden={hidden} button={`Remove ${person.name}`}>
           <p>Their sessions end and their private notes are deleted. Records and figures stay.</p>
