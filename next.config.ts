@@ -10,7 +10,13 @@ const config: NextConfig = {
   turbopack: { root: import.meta.dirname },
   outputFileTracingRoot: import.meta.dirname,
   // What is refused answers with status 403: app/_parts/within.ts.
-  experimental: { authInterrupts: true },
+  experimental: {
+    authInterrupts: true,
+    // No form of a page sends more; files come in by a route that counts as it reads.
+    serverActions: { bodySizeLimit: "1mb" },
+    // What goes through proxy.ts is held in memory up to this, and cut off there: above the limit before, which answers.
+    proxyClientMaxBodySize: "2mb",
+  },
   headers: async () => [
     { source: "/:path*", headers: everyAnswer },
     // Pages have theirs from proxy.ts.

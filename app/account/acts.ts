@@ -5,6 +5,7 @@ import { headers } from "next/headers";
 import { redirect } from "next/navigation";
 import { z } from "zod";
 import { notesReach } from "@/lib/access/reach";
+import type { Viewer } from "@/lib/access/viewer";
 import { changeOwnPassword } from "@/lib/reports/account/own-password";
 import {
   beginSecondFactor,
@@ -31,7 +32,7 @@ export async function changePasswordAct(_: Answer, form: FormData): Promise<Answ
     const answer = await changeOwnPassword(viewer, { current, next }, await headers());
     if ("wrong" in answer) return answer;
     await setCookies(answer.cookies);
-    revalidatePath("/", "layout");
+    goOn(viewer);
     return { done: answer.done };
   });
 }
@@ -60,13 +61,13 @@ export async function beginSecondFactorAct(_: Told, form: FormData): Promise<Tol
 }
 
 export async function confirmSecondFactorAct(_: Answer, form: FormData): Promise<Answer> {
-  await ownViewer();
+  const viewer = await ownViewer();
   return withoutTyped(form, async () => {
     const { code } = z.object({ code: secret }).parse(fields(form));
     const answer = await confirmSecondFactor(code, await headers());
     if ("wrong" in answer) return answer;
     await setCookies(answer.cookies);
-    revalidatePath("/", "layout");
+    goOn(viewer);
     return { done: "The second factor is on: every sign-in asks for a code from now on." };
   });
 }
@@ -89,6 +90,12 @@ export async function renewRecoveryCodesAct(_: Told, form: FormData): Promise<To
     const { current } = z.object({ current: secret }).parse(fields(form));
     return renewRecoveryCodes(viewer, current, await headers());
   });
+}
+
+/** Whoever had to do this first is led to what is now open to them. */
+function goOn(viewer: Viewer): void {
+  revalidatePath("/", "layout");
+  if (viewer.due) redirect("/");
 }
 
 /** What was typed here is secret and does not come back. */

@@ -1,5 +1,6 @@
 import { signInService } from "@/lib/store/sign-in/sign-in";
 import { askSignIn, type Cookie, cookiesOf } from "./sign-in-door";
+import { textWithin } from "./text-within";
 
 /**
  * Signed in with these cookies (`second`: they only say that the password was right, a code is asked for next), or a
@@ -43,10 +44,10 @@ export async function signOut(headers: Headers): Promise<Headers> {
 export async function answerSignIn(request: Request): Promise<Response> {
   const paths = ["/api/auth/sign-in/email", "/api/auth/sign-out"];
   if (!paths.includes(new URL(request.url).pathname)) return new Response(null, { status: 404 });
-  if (Number(request.headers.get("content-length") ?? longest + 1) > longest) {
-    return new Response(null, { status: 413 });
-  }
-  const answer = await signInService().handler(request);
+  const body = await textWithin(request, longest);
+  if (body === null) return new Response(null, { status: 413 });
+  const { url, method, headers: asked } = request;
+  const answer = await signInService().handler(new Request(url, { method, headers: asked, body }));
   const headers = new Headers();
   for (const cookie of answer.headers.getSetCookie()) headers.append("set-cookie", cookie);
   return Response.json({ ok: answer.ok }, { status: answer.status, headers });

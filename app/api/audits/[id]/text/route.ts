@@ -1,4 +1,5 @@
 import { answering } from "@/app/_parts/answering";
+import { leadReach } from "@/lib/access/reach";
 import { auditTexts, keepAuditText } from "@/lib/reports/audits/text-sync";
 import { inWords, sentJson } from "../../../sent-json";
 
@@ -16,6 +17,7 @@ export async function GET(_request: Request, context: Context): Promise<Response
 /** Keeps a text as it is typed: {key, begun, text}; answers what is in force, with what others typed meanwhile in it. */
 export async function POST(request: Request, context: Context): Promise<Response> {
   return answering(async (viewer) => {
+    leadReach(viewer);
     const sent = await sentJson(request);
     if (sent instanceof Response) return sent;
     const kept = await keepAuditText(viewer, (await context.params).id, sent.json);
