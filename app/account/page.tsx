@@ -1,6 +1,5 @@
-import { headers } from "next/headers";
 import { ownAccount } from "@/lib/reports/account/own-account";
-import { ownViewer } from "@/lib/reports/viewer";
+import { askedWith, ownViewer } from "@/lib/reports/viewer";
 import { AnsweringForm } from "../_parts/answering-form";
 import { PageHead } from "../_parts/page-head";
 import { Section } from "../_parts/section";
@@ -18,7 +17,7 @@ const first = {
 
 export default async function AccountPage() {
   const viewer = await ownViewer();
-  const view = await ownAccount(viewer, await headers());
+  const view = await ownAccount(viewer, await askedWith());
   return (
     <>
       <PageHead title="Your account" lead={`You sign in as ${viewer.email}.`} />
