@@ -141,7 +141,7 @@ function addressesOf(who: Who): string[] {
     pages.filter((line) => line.answers[who] === 200).map(({ of, address }) => [of, address]),
   );
   const refused = pages.filter((line) => !(who in line.answers)).slice(1, 2);
-  return ["/account", ...open.values(), ...refused.map(({ address }) => address), "/no-such-page"];
+  return [...open.values(), ...refused.map(({ address }) => address), "/no-such-page"];
 }
 
 function nonceOf(answer: APIResponse): string {

@@ -1,4 +1,5 @@
 import type { Line } from "./address-line";
+import { everybody } from "./everybody";
 
 /** Everything to do with signing in and with one's own account. */
 export function signInAddresses(): Line[] {
@@ -11,6 +12,7 @@ export function signInAddresses(): Line[] {
     ...{ of: "POST app/api/auth/[...all]/route.ts", address: `/api/auth/${name}`, form: {} },
     ...{ nobody: 404, answers: {}, others: 404 },
   }));
+  const all = Object.fromEntries(everybody.map((who) => [who, 200]));
   return [
     ...["/sign-in", "/sign-in/second"].map((address) => ({
       of: `app${address}/page.tsx`,
@@ -18,7 +20,7 @@ export function signInAddresses(): Line[] {
     })),
     {
       of: "app/account/page.tsx",
-      ...{ address: "/account", nobody: "to /sign-in", answers: {}, others: 200 },
+      ...{ address: "/account", nobody: "to /sign-in", answers: all, others: 200 },
     },
     ...absent,
     {
