@@ -1,4 +1,5 @@
-import { everybody, type Known, type Somebody } from "./everybody";
+import type { Known, Somebody } from "./everybody";
+import { ownActions } from "./own-actions";
 
 /** An action as it could be called past its form. */
 export interface Call {
@@ -194,15 +195,4 @@ export function calls({ people, imports, held, visit, audits }: Known): Call[] {
       form: { quarter: "2025-Q1", text: "Smuggled in." },
     },
   ];
-}
-
-/** What everybody does with their own account: only nobody is kept from it. */
-function ownActions(): Call[] {
-  const form = { current: "-", next: "-", code: "-", session: "-" };
-  return [
-    ...["changePasswordAct", "endSessionAct", "endEverySessionAct", "beginSecondFactorAct"],
-    ...["confirmSecondFactorAct", "endSecondFactorAct", "renewRecoveryCodesAct"],
-  ].map((name) => ({
-    ...{ action: `app/account/acts.ts ${name}`, address: "/account", form, role: everybody },
-  }));
 }
