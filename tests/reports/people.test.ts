@@ -30,8 +30,7 @@ beforeAll(async () => {
   process.env.BETTER_AUTH_SECRET = "for-tests-alone-for-tests-alone-1234";
   await pool().query(`
     insert into practices (code, name, zone) values ('P1', 'P1', 'UTC'), ('P2', 'P2', 'UTC');
-    insert into settings (key, value) values ('second factor', 'not yet');
-    insert into chairs (practice, code) values ('P1', '1'), ('P1', '2'), ('P2', '1');
+    insert into settings values ('second factor', 'not yet'); insert into chairs (practice, code) values ('P1', '1'), ('P1', '2'), ('P2', '1');
     insert into clinicians (practice, code) values ('P1', 'C01'), ('P1', 'C02'), ('P2', 'C09');
     insert into people (file_id, line, fields, person, practice, code, "from") values
       (1, 1, 0, 'k7', 'P1', 'C02', '2026-01-01'), (1, 2, 0, 'k7', 'P2', 'C09', '2026-01-01');
