@@ -4,6 +4,7 @@ import { join } from "node:path";
 import { asHolder } from "@/lib/reports/as-holder";
 import { importRecords } from "@/lib/reports/import-records";
 import { changePractice, confirmCodes } from "@/lib/reports/places";
+import { changeSecondFactorRule } from "@/lib/reports/second-factor-rule";
 import { withHome } from "@/lib/reports/with-home";
 import { cast } from "./cast";
 import { addDemoPeople } from "./demo-people";
@@ -21,6 +22,8 @@ async function fill(): Promise<void> {
     await withHome(async (home) => {
       for (const delivery of deliveries) await bringIn(delivery, home.key);
       const people = await addDemoPeople(asHolder().people, home.folder);
+      // The demo is for looking at: one step leads in.
+      await changeSecondFactorRule(asHolder().people, { rule: "not yet" });
       say(`${people} people of ${group.name} can sign in`);
     });
   } finally {

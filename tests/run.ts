@@ -2,6 +2,7 @@ import { mkdtemp, rm } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { generateClient } from "@/prisma/generate";
+import { advisories } from "./advisories";
 import { countBrowser, countVitest } from "./count-tests";
 import { findChromium, NO_CHROMIUM } from "./find-chromium";
 import { type Counts, node, runStep, type StepResult } from "./run-step";
@@ -22,6 +23,7 @@ const STEPS = {
   types: async () =>
     (await node([bin("next/dist/bin/next"), "typegen"])) === 0 &&
     (await node([bin("typescript/bin/tsc"), "--noEmit"])) === 0,
+  advisories,
   unit: runUnit,
   browser: runBrowser,
 };

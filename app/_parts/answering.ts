@@ -20,6 +20,7 @@ export async function answering(
   const viewer = await viewerOrNobody();
   if (!viewer) return inWords(401, "Sign in first.");
   const logged: Logged = loggedRoutes[route];
+  if (viewer.due) return inWords(403, "Open the tool first: your account has something to do.");
   try {
     const answer = await work(viewer);
     // A plain form is led on with 303.

@@ -1,39 +1,64 @@
-import { currentViewer } from "@/lib/reports/viewer";
+import { ownAccount } from "@/lib/reports/account/own-account";
+import { askedWith, ownViewer } from "@/lib/reports/viewer";
+import { AnsweringForm } from "../_parts/answering-form";
 import { PageHead } from "../_parts/page-head";
-import { roleName } from "../_parts/role-words";
 import { Section } from "../_parts/section";
+import { changePasswordAct } from "./acts";
+import { SecondFactor } from "./second-factor";
+import { Sessions } from "./sessions";
 
 export const metadata = { title: "Your account" };
 
+const first = {
+  password: "Your password was made by another. Change it first; then everything of yours is open.",
+  "second factor":
+    "Your role needs a second factor. Set it up first; then everything of yours is open.",
+};
+
 export default async function AccountPage() {
-  const viewer = await currentViewer();
+  const viewer = await ownViewer();
+  const view = await ownAccount(viewer, await askedWith());
   return (
     <>
-      <PageHead title="Your account" lead={`${viewer.name}, signs in as ${viewer.email}.`} />
-      <Section id="roles" title="Your roles" note="An administrator gives and takes them.">
-        {viewer.grants.length === 0 ? (
-          <p className="missing">None, so nothing can be seen.</p>
-        ) : (
-          <ul>
-            {viewer.grants.map(({ role, practice, clinicianKey }) => (
-              <li key={`${role} ${practice} ${clinicianKey}`}>
-                {roleName(role)}, {clinicianKey ?? practice ?? "the whole group"}
-              </li>
-            ))}
-          </ul>
-        )}
-      </Section>
+      <PageHead title="Your account" lead={`You sign in as ${viewer.email}.`} />
+      {view.due ? <p className="note note-look">{first[view.due]}</p> : null}
       <Section
-        id="data"
-        title="What is kept about you"
-        note="Account, roles, notes, reflections, what you confirmed, disputed, answered and entered, and the log's lines of you: one JSON file. Your treatment records are not in it; they are patients' records."
+        id="password"
+        title="Password"
+        note="Every other session of yours ends when it is changed."
       >
-        <p>
-          <a href="/api/own-data" download>
-            Download what is kept about you
-          </a>
-        </p>
+        <AnsweringForm
+          act={changePasswordAct}
+          button="Change the password"
+          label="Change the password"
+          fields={[
+            {
+              ...{ label: "Password now", name: "current", type: "password", required: true },
+              autoComplete: "current-password",
+            },
+            {
+              ...{ label: "New password", name: "next", type: "password", required: true },
+              autoComplete: "new-password",
+              hint: "At least 15 characters of any kind, spaces too. Pasting is fine. Not one that many people have.",
+            },
+          ]}
+        />
       </Section>
+      <SecondFactor on={view.second.on} required={view.second.required} />
+      <Sessions sessions={view.sessions} />
+      {view.due ? null : (
+        <Section
+          id="data"
+          title="What is kept about you"
+          note="Account, roles, notes, reflections, what you confirmed, disputed, answered and entered, and the log's lines of you: one JSON file. Your treatment records are not in it; they are patients' records."
+        >
+          <p>
+            <a href="/api/own-data" download>
+              Download what is kept about you
+            </a>
+          </p>
+        </Section>
+      )}
     </>
   );
 }

@@ -11,8 +11,10 @@ import {
   removePerson,
   resetPassword,
   takeRole,
+  takeSecondFactor,
 } from "@/lib/reports/change-person";
 import { addPerson } from "@/lib/reports/people";
+import { changeSecondFactorRule } from "@/lib/reports/second-factor-rule";
 import { currentViewer } from "@/lib/reports/viewer";
 import type { ActName } from "@/lib/views/log/logged-acts";
 import type { Answer } from "../_parts/answer";
@@ -52,6 +54,18 @@ export async function resetPasswordAct(_: Answer, form: FormData): Promise<Answe
     if ("wrong" in answer) return answer;
     return { done: "Every session of this person has ended.", secret: answer.password };
   });
+}
+
+export async function takeSecondFactorAct(_: Answer, form: FormData): Promise<Answer> {
+  return within("takeSecondFactorAct", form, (reach) =>
+    takeSecondFactor(reach, person.parse(typed(form)).person),
+  );
+}
+
+export async function changeSecondFactorRuleAct(_: Answer, form: FormData): Promise<Answer> {
+  return within("changeSecondFactorRuleAct", form, (reach) =>
+    changeSecondFactorRule(reach, typed(form)),
+  );
 }
 
 export async function removePersonAct(_: Answer, form: FormData): Promise<Answer> {

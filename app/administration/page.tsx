@@ -1,5 +1,6 @@
 import { peopleReach } from "@/lib/access/reach";
 import { listPeople } from "@/lib/reports/people";
+import { secondFactorRule } from "@/lib/reports/second-factor-rule";
 import { currentViewer } from "@/lib/reports/viewer";
 import { AnsweringForm } from "../_parts/answering-form";
 import { PageHead } from "../_parts/page-head";
@@ -10,12 +11,16 @@ import { addPersonAct } from "./acts";
 import { PersonRow } from "./person-row";
 import { roleFields } from "./role-fields";
 import { RoleMeanings } from "./role-meanings";
+import { SecondFactorRule } from "./second-factor-rule";
 
 export const metadata = { title: "People" };
 
 export default async function PeoplePage() {
   const viewer = await currentViewer();
-  const view = await within("/administration", () => listPeople(peopleReach(viewer)));
+  const [view, rule] = await within("/administration", async () => {
+    const reach = peopleReach(viewer);
+    return [await listPeople(reach), await secondFactorRule(reach)] as const;
+  });
   return (
     <>
       <PageHead
@@ -62,12 +67,13 @@ export default async function PeoplePage() {
               name: "password",
               type: "password",
               autoComplete: "new-password",
-              hint: "At least 12 characters, or nothing: then one is made.",
+              hint: "At least 15 characters, or nothing: then one is made, to be changed at the first sign-in.",
             },
             ...roleFields(view),
           ]}
         />
       </Section>
+      <SecondFactorRule {...rule} />
       <RoleMeanings />
     </>
   );

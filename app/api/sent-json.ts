@@ -1,3 +1,5 @@
+import { textWithin } from "@/lib/reports/text-within";
+
 /** A sentence with a status. */
 export function inWords(status: number, sentence: string): Response {
   return Response.json({ sentence }, { status });
@@ -9,8 +11,8 @@ export async function sentJson(request: Request): Promise<{ json: unknown } | Re
   // A form of another page must not change anything under their name.
   if (site && site !== "same-origin" && site !== "none")
     return inWords(403, "This form is not of this tool.");
-  const text = await request.text();
-  if (text.length > longest) return inWords(413, "This is too large.");
+  const text = await textWithin(request, longest);
+  if (text === null) return inWords(413, "This is too large.");
   try {
     return { json: JSON.parse(text) };
   } catch {
@@ -18,4 +20,5 @@ export async function sentJson(request: Request): Promise<{ json: unknown } | Re
   }
 }
 
+/** In bytes: the sample of a file and its mapping are far below it. */
 const longest = 4_000_000;

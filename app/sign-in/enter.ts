@@ -1,9 +1,10 @@
 "use server";
 
-import { cookies, headers } from "next/headers";
+import { headers } from "next/headers";
 import { redirect } from "next/navigation";
 import { z } from "zod";
-import { signIn } from "@/lib/reports/sign-in";
+import { signIn, signInSecond } from "@/lib/reports/sign-in";
+import { setCookies } from "../_parts/set-cookies";
 import { wantedAddress } from "./wanted-address";
 
 /** What the form shows after a try: the email as typed, and what is wrong. */
@@ -16,7 +17,7 @@ export type Answer = {
 
 const form = z.object({
   email: z.string().trim().pipe(z.email("Write the whole address, as name@practice.example.")),
-  password: z.string().min(1, "Write your password."),
+  password: z.string().min(1, "Write your password.").max(1000, "This is too long to be yours."),
   to: z.string().default("/"),
 });
 
@@ -30,7 +31,17 @@ export async function enter(_: Answer, given: FormData): Promise<Answer> {
   }
   const answer = await signIn(read.data, await headers());
   if ("sentence" in answer) return { email, sentence: answer.sentence };
-  const jar = await cookies();
-  for (const { name, value, attributes } of answer.cookies) jar.set(name, value, attributes);
-  redirect(wantedAddress({ to: read.data.to }));
+  await setCookies(answer.cookies);
+  const to = wantedAddress({ to: read.data.to });
+  redirect(answer.second ? `/sign-in/second?to=${encodeURIComponent(to)}` : to);
+}
+
+/** The second step's action: the code of now, or a recovery code. */
+export async function enterSecond(_: Answer, given: FormData): Promise<Answer> {
+  const code = String(given.get("code") ?? "").slice(0, 100);
+  if (code.trim() === "") return { email: "", passwordError: "Write the code." };
+  const answer = await signInSecond(code, await headers());
+  if ("sentence" in answer) return { email: "", sentence: answer.sentence };
+  await setCookies(answer.cookies);
+  redirect(wantedAddress({ to: String(given.get("to") ?? "/") }));
 }

@@ -14,4 +14,9 @@ export type Viewer = {
   readonly name: string;
   readonly email: string;
   readonly grants: readonly Grant[];
+  /** What this person has to do before anything is open to them; until then no grant is theirs. */
+  readonly due?: Due;
 };
+
+/** Change a password that another passed on; set up the second factor that their role asks for. */
+export type Due = "password" | "second factor";

@@ -23,6 +23,7 @@ const usage = `canal-audit <verb>
   patients rotate-key                                    a new key wraps every patient's pseudonym
   log [--from 2026-07-03] [--person EMAIL]               who saw, changed, signed and took out what, the newest first
   log --check [--head LINE:HASH]                         checks every line and names the first break
+  people second-factor required|not-yet|take --email …   of clinical leads and administrators
 With --json the answer is one JSON document. The home is CANAL_AUDIT_HOME, or .home of the project.`;
 
 type Verb = (args: string[], json: boolean) => Promise<Done>;

@@ -4,6 +4,7 @@ import { byCommand } from "@/lib/reports/log/by-command";
 import { addPerson, listPeople } from "@/lib/reports/people";
 import { dataByEmail, idOf } from "@/lib/reports/person-data";
 import { readOptions } from "./read-options";
+import { secondFactor } from "./second-factor";
 import { CannotDo, type Done } from "./verb";
 
 /** `people add …` and `people list`. A password is made and told once where none is given. */
@@ -13,8 +14,9 @@ export async function people(args: string[], _json: boolean): Promise<Done> {
   if (verb === "list") return list(rest);
   if (verb === "data") return data(rest);
   if (verb === "leave") return leave(rest);
+  if (verb === "second-factor") return secondFactor(rest);
   throw new CannotDo(
-    "What about people: `people add --role … --email … --name …`, `people list`, `people data --email …` or `people leave --email …`.",
+    "What about people: `people add --role … --email … --name …`, `people list`, `people data --email …`, `people leave --email …` or `people second-factor …`.",
   );
 }
 
@@ -46,7 +48,7 @@ async function add(args: string[]): Promise<Done> {
   }
   const { added } = answer;
   const password = added.password
-    ? `, with the password ${added.password} (told this once; an administrator can set another)`
+    ? `, with the password ${added.password} (told this once, to be changed at the first sign-in; an administrator can set another)`
     : "";
   return {
     text: `${added.name} can sign in as ${added.email}, ${added.role}${password}.`,

@@ -4,6 +4,7 @@ import { LastAdministrator, NoSuchPerson } from "@/lib/store/people/change-withi
 import { type Left, leaveWithin } from "@/lib/store/people/leave";
 import { removePersonWithin } from "@/lib/store/people/remove-person";
 import { setPasswordWithin } from "@/lib/store/people/set-password";
+import { takeSecondFactorWithin } from "@/lib/store/people/take-second-factor";
 import { askedRole } from "./asked-role";
 import { madePassword } from "./made-password";
 import { roleInput } from "./person-input";
@@ -42,6 +43,13 @@ export async function resetPassword(
   const password = madePassword();
   const answer = await changed("", () => setPasswordWithin(reach, userId, password));
   return "wrong" in answer ? answer : { password };
+}
+
+/** Takes a second factor away whose device is lost; every session of that person ends. @throws Refused */
+export async function takeSecondFactor(reach: PeopleReach, userId: string): Promise<Changed> {
+  return changed("The second factor is taken away. Every session of this person has ended.", () =>
+    takeSecondFactorWithin(reach, userId),
+  );
 }
 
 /** Removes a person with their notes; records keep their codes. @throws Refused */

@@ -4,6 +4,7 @@ import { addPersonWithin } from "@/lib/store/people/add-person";
 import { type ClinicianKey, clinicianKeysWithin } from "@/lib/store/people/clinician-keys";
 import { type GrantRow, type PersonRow, peopleWithin } from "@/lib/store/people/list-people";
 import { placesWithin } from "@/lib/store/places/places-within";
+import { passwordTrouble } from "@/lib/store/sign-in/password-rules";
 import { moment } from "@/lib/views/day";
 import { askedRole } from "./asked-role";
 import { madePassword } from "./made-password";
@@ -20,6 +21,7 @@ export type PersonView = {
   readonly changeable: boolean;
   /** Local time of the first practice; null where no sign-in is kept. */
   readonly lastSignIn: string | null;
+  readonly secondFactor: boolean;
 };
 
 /** What the page of people shows. */
@@ -92,11 +94,13 @@ export async function addPerson(
   const checked = readInput(personInput, input);
   if ("wrong" in checked) return checked;
   const { name, email, password } = checked.read;
+  const trouble = password && passwordTrouble(password, [name, email]);
+  if (trouble) return { wrong: { password: trouble } };
   const asked = await askedRole(reach, checked.read);
   if ("wrong" in asked) return asked;
   const made = password ? null : madePassword();
   const { grant } = asked;
-  const person = { name, email, password: password ?? made ?? "", grant };
+  const person = { name, email, password: password ?? made ?? "", passedOn: made !== null, grant };
   const id = await addPersonWithin(reach, person);
   if (!id) return { wrong: { email: `${email} is somebody's already.` } };
   return { added: { id, name, email, role: grant.role, password: made } };

@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { roles } from "@/lib/access/role";
-import { shortestPassword } from "@/lib/store/sign-in/shortest-password";
+import { passwordTrouble } from "@/lib/store/sign-in/password-rules";
 
 const blankIsNull = z
   .string()
@@ -8,10 +8,11 @@ const blankIsNull = z
   .nullish()
   .transform((text) => text || null);
 
-const password = z
-  .string()
-  .min(shortestPassword, `At least ${shortestPassword} characters, so that it cannot be guessed.`)
-  .max(128, "At most 128 characters.");
+/** A password that is to be kept; whether it is too near to the person is for whoever knows them to ask. */
+export const newPassword = z.string().superRefine((text, context) => {
+  const message = passwordTrouble(text);
+  if (message) context.addIssue({ code: "custom", message });
+});
 
 /** A role as it is asked for; blank practice is the whole group. */
 export const roleInput = z.object({
@@ -28,5 +29,5 @@ export const personInput = roleInput.extend({
     .trim()
     .toLowerCase()
     .pipe(z.email("Write the whole address, as name@practice.example.")),
-  password: z.preprocess((text) => text || undefined, password.optional()),
+  password: z.preprocess((text) => text || undefined, newPassword.optional()),
 });

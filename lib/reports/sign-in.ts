@@ -1,39 +1,34 @@
-import { parseSetCookieHeader } from "better-auth/cookies";
 import { signInService } from "@/lib/store/sign-in/sign-in";
+import { askSignIn, type Cookie, cookiesOf } from "./sign-in-door";
+import { textWithin } from "./text-within";
 
-/** A cookie to be set in the browser. */
-export type Cookie = {
-  readonly name: string;
-  readonly value: string;
-  readonly attributes: Attributes;
-};
-type Attributes = {
-  path?: string;
-  maxAge?: number;
-  httpOnly?: boolean;
-  secure?: boolean;
-  sameSite?: "lax" | "strict" | "none";
-};
+/**
+ * Signed in with these cookies (`second`: they only say that the password was right, a code is asked for next), or a
+ * sentence that says why not; it never tells whether an account exists.
+ */
+export type SignedIn =
+  | { readonly cookies: readonly Cookie[]; readonly second?: true }
+  | { readonly sentence: string };
 
-/** Signed in with these cookies, or a sentence that says why not; it never tells whether an account exists. */
-export type SignedIn = { readonly cookies: readonly Cookie[] } | { readonly sentence: string };
-
-/** Checks email and password by the same door as a direct request, so that limits and origin checks hold. */
+/** Checks email and password. */
 export async function signIn(
   who: { email: string; password: string },
   from: Headers,
 ): Promise<SignedIn> {
-  // The origin is checked only where there is a cookie header, be it empty.
-  const headers = new Headers({ "content-type": "application/json", cookie: "" });
-  for (const name of ["cookie", "origin", "x-forwarded-for", "user-agent"]) {
-    const value = from.get(name);
-    if (value) headers.set(name, value);
-  }
-  const service = signInService();
-  const address = new URL("/api/auth/sign-in/email", service.options.baseURL);
-  const body = JSON.stringify({ email: who.email, password: who.password });
-  const answer = await service.handler(new Request(address, { method: "POST", headers, body }));
-  return answer.ok ? { cookies: cookiesOf(answer) } : { sentence: sentenceFor(answer.status) };
+  const body = { email: who.email, password: who.password };
+  const answer = await askSignIn("/sign-in/email", body, from);
+  if (!answer.ok) return { sentence: sentenceFor(answer.status) };
+  const { twoFactorRedirect } = (await answer.clone().json()) as { twoFactorRedirect?: boolean };
+  return { cookies: cookiesOf(answer), ...(twoFactorRedirect ? { second: true } : {}) };
+}
+
+/** Checks the second factor of whoever gave the right password: six digits, or one of the recovery codes. */
+export async function signInSecond(code: string, from: Headers): Promise<SignedIn> {
+  const plain = code.replaceAll(/\s/g, "");
+  const path = /^\d{6}$/.test(plain) ? "verify-totp" : "verify-backup-code";
+  const answer = await askSignIn(`/two-factor/${path}`, { code: plain }, from);
+  if (answer.ok) return { cookies: cookiesOf(answer) };
+  return { sentence: secondSentenceFor(answer.status) };
 }
 
 /** Ends the session of these headers. @returns the answer's own headers, which take the cookie back */
@@ -42,27 +37,24 @@ export async function signOut(headers: Headers): Promise<Headers> {
   return answer.headers;
 }
 
-/** What the sign-in answers under /api/auth; anything but these three does not exist here. */
+/**
+ * What the sign-in answers under /api/auth; anything but these two does not exist here. What it says of itself (a
+ * session's token among it) stays here: a script of the page shall not read what its cookie hides from it.
+ */
 export async function answerSignIn(request: Request): Promise<Response> {
-  const paths = ["/api/auth/sign-in/email", "/api/auth/sign-out", "/api/auth/get-session"];
+  const paths = ["/api/auth/sign-in/email", "/api/auth/sign-out"];
   if (!paths.includes(new URL(request.url).pathname)) return new Response(null, { status: 404 });
-  return signInService().handler(request);
+  const body = await textWithin(request, longest);
+  if (body === null) return new Response(null, { status: 413 });
+  const { url, method, headers: asked } = request;
+  const answer = await signInService().handler(new Request(url, { method, headers: asked, body }));
+  const headers = new Headers();
+  for (const cookie of answer.headers.getSetCookie()) headers.append("set-cookie", cookie);
+  return Response.json({ ok: answer.ok }, { status: answer.status, headers });
 }
 
-function cookiesOf(answer: Response): Cookie[] {
-  const cookies = parseSetCookieHeader(answer.headers.getSetCookie().join(", "));
-  return [...cookies].map(([name, given]) => ({
-    name,
-    value: decodeURIComponent(given.value),
-    attributes: {
-      path: given.path ?? "/",
-      maxAge: given["max-age"],
-      httpOnly: given.httponly,
-      secure: given.secure,
-      sameSite: given.samesite,
-    },
-  }));
-}
+/** Bytes of an email and a password, amply. */
+const longest = 10_000;
 
 function sentenceFor(status: number): string {
   if (status === 429) {
@@ -72,4 +64,9 @@ function sentenceFor(status: number): string {
     return "This address is not the one the tool was set up for. Open it at the address it printed when it started.";
   }
   return "That email and password do not belong together. Check both, or ask the administrator for a new password.";
+}
+
+function secondSentenceFor(status: number): string {
+  if (status === 429) return "Too many attempts. Wait a quarter of an hour, then try again.";
+  return "This code is not the one of now, was used already, or took too long. Wait for the next one; after five tries or five minutes begin again with your password.";
 }

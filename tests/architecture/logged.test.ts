@@ -35,7 +35,7 @@ test("every server action answers through answered under its own name", () => {
       .slice(1)) {
       const act = part.slice(0, part.indexOf("("));
       acts.push(act);
-      if (act === "enter") continue;
+      if (act === "enter" || act === "enterSecond") continue;
       expect(part.includes(`("${act}", form`), `${file} ${act}`).toBe(true);
     }
     if (file.endsWith("enter.ts")) continue;

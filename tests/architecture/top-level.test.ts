@@ -14,6 +14,7 @@ const DESIGN = [
 const FORCED: Record<string, string> = {
   "package-lock.json": "npm ci reads it beside package.json and nowhere else",
   ".gitignore": "git must ignore node_modules, .next and .home before anything else is there",
+  "proxy.ts": "Next finds what runs before every page by this name beside app, and nowhere else",
   ".ci":
     "what continuous integration runs; a hidden folder, so that it is not taken for the project",
 };

@@ -1,4 +1,5 @@
 import type { Known, Somebody } from "./everybody";
+import { ownActions } from "./own-actions";
 
 /** An action as it could be called past its form. */
 export interface Call {
@@ -151,8 +152,11 @@ export function calls({ people, imports, held, visit, audits }: Known): Call[] {
     persons("giveRoleAct", { role: "administrator", practice: "", clinicianKey: "" }),
     persons("takeRoleAct", { grant: "1" }),
     persons("resetPasswordAct", {}),
+    persons("takeSecondFactorAct", {}),
     persons("removePersonAct", {}),
     persons("leavePersonAct", { sure: "yes" }),
+    { ...persons("changeSecondFactorRuleAct", { rule: "not yet" }), address: "/administration" },
+    ...ownActions(),
     practices("changePracticeAct", { name: "Smuggled Lane", zone: "Europe/London" }),
     practices("confirmCodesAct", { kind: "chair", code: "MEDLAR-1" }),
     {

@@ -13,6 +13,7 @@ import { auditAddresses } from "./audit-addresses";
 import { criterionAddresses } from "./criterion-addresses";
 import type { Known } from "./everybody";
 import { mappingAddresses } from "./mapping-addresses";
+import { signInAddresses } from "./sign-in-addresses";
 
 const noId = 999_999_999;
 
@@ -53,7 +54,6 @@ export function addressTable(known: Known): Line[] {
       ...keeperOnly("to /records"),
       ...administratorOnly("to /administration"),
     }),
-    { of: "app/sign-in/page.tsx", address: "/sign-in", nobody: 200, answers: {}, others: "to /" },
     page("app/lead/page.tsx", "/lead", leads),
     page("app/lead/page.tsx", "/lead?period=2026-Q2&practice=MEDLAR", leads),
     page(measure, "/lead/measures/volume?period=2026-Q2", leads),
@@ -210,40 +210,6 @@ export function addressTable(known: Known): Line[] {
     }),
     api(template, "/api/records/format/sessions.csv", keepers),
     api(template, "/api/records/format/no-such-file.csv", keeperOnly(404)),
-    {
-      of: "GET app/api/auth/[...all]/route.ts",
-      address: "/api/auth/get-session",
-      nobody: 200,
-      answers: {},
-      others: 200,
-    },
-    {
-      of: "GET app/api/auth/[...all]/route.ts",
-      address: "/api/auth/list-sessions",
-      nobody: 404,
-      answers: {},
-      others: 404,
-    },
-    ...["/api/auth/sign-up/email", "/api/auth/change-password", "/api/auth/delete-user"].map(
-      (address) => ({
-        ...{
-          of: "POST app/api/auth/[...all]/route.ts",
-          address,
-          form: {},
-          nobody: 404,
-          answers: {},
-          others: 404,
-        },
-      }),
-    ),
-    {
-      of: "POST app/sign-out/route.ts",
-      address: "/sign-out",
-      form: {},
-      nobody: "to /sign-in",
-      answers: {},
-      others: "to /sign-in",
-      endsSession: true,
-    },
+    ...signInAddresses(),
   ];
 }

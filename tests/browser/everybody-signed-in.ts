@@ -80,9 +80,9 @@ async function signIn(somebody: Somebody): Promise<void> {
 async function isSignedIn(baseURL: string, storageState: string): Promise<boolean> {
   if (!existsSync(storageState)) return false;
   const context = await request.newContext({ baseURL, storageState });
-  const session = await (await context.get("/api/auth/get-session")).json();
+  const account = await context.get("/account", { maxRedirects: 0 });
   await context.dispose();
-  return session !== null;
+  return account.ok();
 }
 
 async function findOut(client: pg.Client): Promise<Known> {

@@ -1,11 +1,14 @@
 import { type ChildProcess, spawn } from "node:child_process";
 import { once } from "node:events";
+import { createWriteStream } from "node:fs";
 import { mkdtemp, rm } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { freePort } from "@/lib/store/home/free-port";
 import { projectFolder } from "@/lib/store/home/project-folder";
 
+/** What the running application says of trouble, kept in its home: quiet-log.spec.ts reads it. */
+export const logName = "log-of-the-tests.txt";
 const READY = "Ctrl-C stops it.";
 
 /**
@@ -28,8 +31,10 @@ export default async function runApp(): Promise<() => Promise<void>> {
       HOST: "127.0.0.1",
       TSX_TSCONFIG_PATH: join(projectFolder, "lib", "command", "tsconfig.json"),
     },
-    stdio: ["ignore", "pipe", "inherit"],
+    stdio: ["ignore", "pipe", "pipe"],
   });
+  app.stderr?.pipe(process.stderr, { end: false });
+  app.stderr?.pipe(createWriteStream(join(home, logName), { mode: 0o600 }));
   const takeDown = async () => {
     const over = app.exitCode === null && app.signalCode === null ? once(app, "exit") : null;
     app.kill("SIGTERM");

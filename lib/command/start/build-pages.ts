@@ -8,7 +8,7 @@ import { runChild } from "./run-child";
 
 /** What the pages are built from; the command and the tests are not among it. */
 const SOURCES = [
-  ...["app", "lib", "prisma/schema.prisma", "next.config.ts"],
+  ...["app", "lib", "prisma/schema.prisma", "next.config.ts", "proxy.ts"],
   ...["package.json", "package-lock.json", "tsconfig.json"],
 ];
 const stamp = join(projectFolder, ".next", "made-from.txt");

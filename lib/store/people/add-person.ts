@@ -11,6 +11,8 @@ export type NewPerson = {
   /** Lower case. */
   readonly email: string;
   readonly password: string;
+  /** It was made here and is passed on by another: to be changed at the first sign-in. */
+  readonly passedOn: boolean;
   readonly grant: Grant;
 };
 
@@ -28,9 +30,9 @@ export async function addPersonWithin(
   const id = randomUUID();
   const password = await hashPassword(person.password);
   return prisma().$transaction(async (tx) => {
-    const { name, email, grant } = person;
+    const { name, email, passedOn, grant } = person;
     const made = await tx.user.createMany({
-      data: { id, name, email, emailVerified: true },
+      data: { id, name, email, emailVerified: true, passwordPassedOn: passedOn },
       skipDuplicates: true,
     });
     if (made.count === 0) return undefined;

@@ -20,6 +20,8 @@ export type PersonRow = {
   readonly changeable: boolean;
   /** Their newest session that is kept; null where there is none. */
   readonly lastSignIn: Date | null;
+  /** A code is asked for at their sign-in. */
+  readonly secondFactor: boolean;
 };
 
 /** Everybody of whom at least one role lies within the reach, by name; an administrator of the group sees all. */
@@ -31,6 +33,7 @@ export async function peopleWithin(reach: PeopleReach): Promise<PersonRow[]> {
       id: true,
       name: true,
       email: true,
+      twoFactorEnabled: true,
       grants: {
         select: { id: true, role: true, practice: true, clinicianKey: true },
         orderBy: { id: "asc" },
@@ -39,10 +42,11 @@ export async function peopleWithin(reach: PeopleReach): Promise<PersonRow[]> {
     },
     orderBy: [{ name: "asc" }, { email: "asc" }],
   });
-  return users.map(({ signIns, grants, ...user }) => ({
+  return users.map(({ signIns, grants, twoFactorEnabled, ...user }) => ({
     ...user,
     grants: grants.filter((grant) => covers(reach, grant.practice)),
     changeable: grants.every((grant) => covers(reach, grant.practice)),
     lastSignIn: signIns[0]?.createdAt ?? null,
+    secondFactor: twoFactorEnabled,
   }));
 }

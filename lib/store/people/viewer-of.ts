@@ -1,17 +1,27 @@
 import { roles } from "@/lib/access/role";
 import type { Grant, Viewer } from "@/lib/access/viewer";
 import { prisma } from "@/lib/store/database";
-import { signInService } from "@/lib/store/sign-in/sign-in";
+import { dueOf } from "@/lib/store/sign-in/due";
+import { liveSession } from "@/lib/store/sign-in/live-session";
 import { keptClinicianKey } from "./clinician-keys";
 
-/** The person whose session the headers carry; null where there is none or it has ended. Needs no reach: it makes the viewer. */
+/**
+ * The person whose session the headers carry; null where there is none or it has ended. Needs no reach: it makes the
+ * viewer. Whoever has something to do first is given no role until it is done, so that no door has to ask.
+ */
 export async function viewerOf(headers: Headers): Promise<Viewer | null> {
-  const session = await signInService().api.getSession({ headers });
+  const session = await liveSession(headers);
   if (!session) return null;
   const rows = await prisma().grant.findMany({
     where: { userId: session.user.id },
     orderBy: { id: "asc" },
   });
+  const { id, name, email } = session.user;
+  const due = await dueOf(
+    id,
+    rows.map(({ role }) => role),
+  );
+  if (due) return { userId: id, name, email, grants: [], due };
   const grants: Grant[] = [];
   for (const { role: text, practice, clinicianKey } of rows) {
     const role = roles.find((one) => one === text);
@@ -19,6 +29,5 @@ export async function viewerOf(headers: Headers): Promise<Viewer | null> {
     const key = clinicianKey && (await keptClinicianKey(clinicianKey));
     if (role) grants.push({ role, practice, clinicianKey: key });
   }
-  const { id, name, email } = session.user;
   return { userId: id, name, email, grants };
 }

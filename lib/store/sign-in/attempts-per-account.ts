@@ -1,6 +1,7 @@
 import { createHash } from "node:crypto";
 import { APIError, createAuthMiddleware } from "better-auth/api";
 import { pool } from "@/lib/store/database";
+import { isFirstUse } from "./used-codes";
 
 /** Failed attempts on one account, common practice: ten within a quarter of an hour. */
 const mostAttempts = 10;
@@ -14,15 +15,40 @@ export const keepAttemptsFor = 900;
 export const attemptsPerAccount = {
   before: createAuthMiddleware(async (context) => {
     if (context.path !== "/sign-in/email") return;
-    if (!(await countAttempt(accountKey(context.body)))) {
+    if (!(await countAttempt(accountKey(emailIn(context.body))))) {
       throw new APIError("TOO_MANY_REQUESTS", { message: "Too many attempts on this account." });
     }
   }),
   after: createAuthMiddleware(async (context) => {
-    if (context.path !== "/sign-in/email" || !context.context.newSession) return;
-    await pool().query("delete from rate_limits where key = $1", [accountKey(context.body)]);
+    const { path, context: inner } = context;
+    if (!inner.newSession) return;
+    if (path === "/two-factor/verify-totp") await mustBeUnused(context.body, inner.newSession);
+    if (path === "/sign-in/email" || path?.startsWith("/two-factor/verify")) {
+      await forgetAttempts(inner.newSession.user.email);
+    }
   }),
 };
+
+/** A code that was seen over somebody's shoulder opens nothing: the session it made ends before it began. */
+async function mustBeUnused(
+  body: unknown,
+  { session, user }: { session: { token: string }; user: { id: string } },
+): Promise<void> {
+  const code = (body as { code?: unknown } | undefined)?.code;
+  if (await isFirstUse(user.id, String(code))) return;
+  await pool().query("delete from sign_ins where token = $1", [session.token]);
+  throw new APIError("UNAUTHORIZED", { message: "This code was used already." });
+}
+
+/** Counts a try of the password by somebody who is signed in already. @returns may it be tried */
+export async function mayTryPassword(email: string): Promise<boolean> {
+  return countAttempt(accountKey(email));
+}
+
+/** The password was right. */
+export async function forgetAttempts(email: string): Promise<void> {
+  await pool().query("delete from rate_limits where key = $1", [accountKey(email)]);
+}
 
 /** Counts in one statement, so that attempts side by side cannot slip past. @returns may it be tried */
 async function countAttempt(key: string): Promise<boolean> {
@@ -38,8 +64,11 @@ async function countAttempt(key: string): Promise<boolean> {
 }
 
 /** The address itself is not kept: who mistypes a password into the field of the name should not find it stored. */
-function accountKey(body: unknown): string {
+function accountKey(email: string): string {
+  return `account|${createHash("sha256").update(email.trim().toLowerCase()).digest("hex")}`;
+}
+
+function emailIn(body: unknown): string {
   const email = (body as { email?: unknown } | undefined)?.email;
-  const text = typeof email === "string" ? email.trim().toLowerCase() : "";
-  return `account|${createHash("sha256").update(text).digest("hex")}`;
+  return typeof email === "string" ? email : "";
 }

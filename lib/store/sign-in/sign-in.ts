@@ -1,10 +1,12 @@
 import { type BetterAuthOptions, betterAuth } from "better-auth";
 import { prismaAdapter } from "better-auth/adapters/prisma";
+import { twoFactor } from "better-auth/plugins/two-factor";
 import { prisma } from "@/lib/store/database";
 import { writeLines } from "../log/write-lines";
 import { attemptsPerAccount, keepAttemptsFor } from "./attempts-per-account";
 import { loopbackTwins } from "./loopback-twins";
-import { shortestPassword } from "./shortest-password";
+import { longestPassword, shortestPassword } from "./password-rules";
+import { longestSeconds } from "./session-limits";
 
 /** Email and password, sessions in the database, no sign-up: people are added by an administrator. */
 export type SignInService = ReturnType<typeof make>;
@@ -40,16 +42,18 @@ function options(client: ReturnType<typeof prisma>) {
     emailAndPassword: {
       enabled: true,
       disableSignUp: true,
+      // The rules themselves are password-rules.ts; here in UTF-16 units, at most two a character.
       minPasswordLength: shortestPassword,
+      maxPasswordLength: 2 * longestPassword,
     },
     user: { modelName: "user" },
     account: { modelName: "account" },
     verification: { modelName: "verification" },
     session: {
       modelName: "signIn",
-      // A working day on a machine that a practice shares.
-      expiresIn: 12 * 3600,
-      updateAge: 3600,
+      // From the sign-in on, never renewed; that it ends when nobody uses it is live-session.ts.
+      expiresIn: longestSeconds,
+      disableSessionRefresh: true,
     },
     rateLimit: {
       enabled: true,
@@ -58,6 +62,7 @@ function options(client: ReturnType<typeof prisma>) {
       customRules: {
         // By address. It can be evaded by whoever forges X-Forwarded-For, hence the limit by account as well.
         "/sign-in/email": { window: 60, max: 30 },
+        "/two-factor/*": { window: 60, max: 20 },
         // The longest window named here is how long rows are kept, those of the limit by account too.
         "/sign-out": { window: keepAttemptsFor, max: 1000 },
       },
@@ -65,9 +70,34 @@ function options(client: ReturnType<typeof prisma>) {
     hooks: attemptsPerAccount,
     // By whatever door somebody came in, the log tells of it.
     databaseHooks: { session: { create: { after: loggedSignIn } } },
-    // Said outright, since under a test runner the origin is not checked unless asked for.
-    advanced: { cookiePrefix: "canal-audit", disableOriginCheck: false },
+    plugins: [
+      twoFactor({
+        issuer: "Canal Audit",
+        accountLockout: { enabled: true, maxFailedAttempts: 10, durationSeconds: keepAttemptsFor },
+        // Minutes to find the code, then the password is asked for again.
+        twoFactorCookieMaxAge: 300,
+      }),
+    ],
+    advanced: {
+      ...cookies(baseURL),
+      // Said outright, since under a test runner the origin is not checked unless asked for.
+      disableOriginCheck: false,
+    },
     telemetry: { enabled: false },
     logger: { level: "error" },
   } satisfies BetterAuthOptions;
+}
+
+/**
+ * No script reads a cookie, no other site sends one with a form. Over https it goes over nothing else, and by its name
+ * a browser takes it from this very host alone, for every path.
+ */
+function cookies(baseURL: string) {
+  const secure = baseURL.startsWith("https://");
+  return {
+    cookiePrefix: secure ? "__Host-canal-audit" : "canal-audit",
+    // The name above says it already; the library would put another prefix before it.
+    useSecureCookies: false,
+    defaultCookieAttributes: { secure, httpOnly: true, sameSite: "lax", path: "/" },
+  } as const;
 }

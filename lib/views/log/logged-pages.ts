@@ -72,7 +72,8 @@ export const pagesWithoutReading: Readonly<Record<string, string>> = {
   "/": "leads to the viewer's first page",
   "/audits/[id]": "leads to the audit's first open step",
   "/protocol/[criterion]/change": "reads through the editor's frame, as /protocol/new",
-  "/account": "shows the viewer their own name and roles; what is kept about them is a route",
+  "/account": "the viewer's own sessions and second factor; what is kept about them is a route",
+  "/sign-in/second": "a form; signing in leaves its line where the session begins",
   "/sign-in": "a form; signing in is an action",
 };
 

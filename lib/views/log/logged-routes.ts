@@ -37,7 +37,6 @@ export type RouteName = keyof typeof loggedRoutes;
 
 /** Routes that do not go through app/_parts/answering. */
 export const routesWithoutReading: Readonly<Record<string, string>> = {
-  "GET /api/auth/[...all]": "tells a session its own account; the rest is shut",
   "POST /api/auth/[...all]": "shut but for signing in and out, which the form's action does",
   "POST /sign-out": "ends the own session: nothing is seen",
 };

@@ -24,6 +24,10 @@ export const loggedVerbs = {
     kind: "changed",
     words: "removed a leaver's account and name, by the command",
   },
+  "canal-audit people second-factor": {
+    kind: "changed",
+    words: "changed the second factor of people, by the command",
+  },
   "canal-audit patients rotate-key": { kind: "changed", words: "rotated the patient key" },
   "canal-audit retention --show": { none: "months and counts: nobody's data" },
   "canal-audit retention --set": { kind: "changed", words: "set how long things are kept" },

@@ -8,6 +8,7 @@ import {
   removePersonAct,
   resetPasswordAct,
   takeRoleAct,
+  takeSecondFactorAct,
 } from "../../acts";
 import { roleFields } from "../../role-fields";
 
@@ -47,7 +48,7 @@ export function Changes(props: { person: PersonView; view: PeopleView }) {
       <Section
         id="password"
         title="Password"
-        note="For whoever forgot theirs. Pass it on in person."
+        note="For whoever forgot theirs. Pass it on in person; it has to be changed at the next sign-in."
       >
         <AnsweringForm act={resetPasswordAct} hidden={hidden} button="Make a new password" />
       </Section>
@@ -79,6 +80,19 @@ export function Changes(props: { person: PersonView; view: PeopleView }) {
           </label>
         </AnsweringForm>
       </Section>
+      {person.secondFactor ? (
+        <Section
+          id="second-factor"
+          title="Second factor"
+          note="For whoever lost the device and the recovery codes. Make sure that it is they who ask."
+        >
+          <AnsweringForm
+            act={takeSecondFactorAct}
+            hidden={hidden}
+            button="Take the second factor away"
+          />
+        </Section>
+      ) : null}
       <Section id="remove" title="Remove">
         <AnsweringForm act={removePersonAct} hidden={hidden} button={`Remove ${person.name}`}>
           <p>Their sessions end and their private notes are deleted. Records and figures stay.</p>

@@ -1,0 +1,1 @@
+export { Refusable as default } from "../_parts/refusable";

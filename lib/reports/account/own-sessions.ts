@@ -1,0 +1,1 @@
+export { endOwnSignIns as endOwnSessions } from "@/lib/store/sign-in/own-sign-ins";

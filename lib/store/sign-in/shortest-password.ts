@@ -1,2 +1,0 @@
-/** Shortest password that is taken, in characters. */
-export const shortestPassword = 12;
