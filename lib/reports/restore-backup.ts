@@ -4,9 +4,10 @@ import type { Manifest } from "@/lib/store/backup/manifest";
 import { putBackFiles } from "@/lib/store/backup/put-back-files";
 import { checkedBackup } from "@/lib/store/backup/read-backup";
 import { refuseHeldHome } from "@/lib/store/home/hold-home";
-import { migrate } from "@/lib/store/home/migrate";
+import { logOwnerUrl } from "@/lib/store/home/keep-log";
 import type { Home } from "@/lib/store/home/open-home";
 import { keyFingerprint } from "@/lib/store/home/patient-key";
+import { readyDatabase } from "@/lib/store/home/ready-database";
 import { figuresFingerprint } from "./all-figures";
 import { softwareVersion } from "./software-version";
 
@@ -34,9 +35,9 @@ export async function restoreBackup(
 ): Promise<Restored> {
   await refuseHeldHome(home.folder);
   const manifest = await checkedBackup(file);
-  await loadBackup(home.url, file, manifest, replace);
+  await loadBackup(home.url, file, manifest, replace, logOwnerUrl(home));
   const patientKey = await putBackKey(home, file, manifest);
-  const upgraded = await migrate(home.url);
+  const upgraded = await readyDatabase(home);
   return { manifest, upgraded, patientKey, figures: await compared(reach, manifest) };
 }
 
