@@ -1,5 +1,5 @@
 import Link from "next/link";
-import { TableBox } from "@/app/_parts/table-box";
+import { CompletenessTable } from "@/app/_parts/completeness-table";
 import type { LeadQuarter } from "@/lib/views/lead-quarter";
 import { WeekTable } from "./week-table";
 
@@ -11,44 +11,7 @@ export function FitToAudit(props: { view: LeadQuarter }) {
       <h3>Visits by chair and week</h3>
       <WeekTable grid={weeks} />
       <h3>Completeness of each measure</h3>
-      <TableBox label="Completeness of each measure">
-        <table className="fold">
-          <thead>
-            <tr>
-              <th scope="col">Measure</th>
-              <th scope="col" className="num">
-                Recorded
-              </th>
-              <th scope="col" className="num">
-                Complete
-              </th>
-              <th scope="col">Floor for a verdict</th>
-            </tr>
-          </thead>
-          <tbody>
-            {completeness.map((line) => (
-              <tr key={line.measure}>
-                <th scope="row">
-                  <Link href={line.href}>{line.title}</Link>
-                </th>
-                <td className="num" data-label="Recorded">
-                  {line.recorded}
-                </td>
-                <td className="num" data-label="Complete">
-                  {line.share}
-                </td>
-                <td data-label="Floor for a verdict">
-                  {line.underFloor ? (
-                    <span className="mark mark-missing">{line.note}</span>
-                  ) : (
-                    line.note
-                  )}
-                </td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </TableBox>
+      <CompletenessTable lines={completeness} />
       <h3>Held rows</h3>
       <p>{held}</p>
       <h3 id="disagreeing">Values that disagree</h3>

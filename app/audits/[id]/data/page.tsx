@@ -1,7 +1,8 @@
 import Link from "next/link";
 import { notFound } from "next/navigation";
+import { CompletenessTable } from "@/app/_parts/completeness-table";
 import { Section } from "@/app/_parts/section";
-import { TableBox } from "@/app/_parts/table-box";
+
 import { within } from "@/app/_parts/within";
 import { WeekTable } from "@/app/lead/_page/week-table";
 import { dataPage } from "@/lib/reports/audits/pages";
@@ -53,36 +54,7 @@ export default async function DataPage(props: { params: Promise<{ id: string }> 
         <WeekTable grid={view.weeks} />
       </Section>
       <Section id="completeness" title="Completeness of each measure">
-        <TableBox label="Completeness of each measure">
-          <table className="fold">
-            <thead>
-              <tr>
-                <th scope="col">Measure</th>
-                <th scope="col" className="num">
-                  Recorded
-                </th>
-                <th scope="col" className="num">
-                  Complete
-                </th>
-                <th scope="col">Floor for a verdict</th>
-              </tr>
-            </thead>
-            <tbody>
-              {view.completeness.map((line) => (
-                <tr key={line.measure}>
-                  <th scope="row">{line.title}</th>
-                  <td className="num" data-label="Recorded">
-                    {line.recorded}
-                  </td>
-                  <td className="num" data-label="Complete">
-                    {line.share}
-                  </td>
-                  <td data-label="Floor for a verdict">{line.note}</td>
-                </tr>
-              ))}
-            </tbody>
-          </table>
-        </TableBox>
+        <CompletenessTable lines={view.completeness} />
         <p className="small soft">
           Rows counted: {view.counts.map((one) => `${one.table} ${one.rows}`).join(", ")}.{" "}
           <Link href="/lead#fit">The lead&apos;s page</Link> leads to the records themselves.
