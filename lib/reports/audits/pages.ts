@@ -5,7 +5,11 @@ import { actionsWithin, possibleOwners } from "@/lib/store/audits/actions";
 import { responsesTo } from "@/lib/store/audits/confirming";
 import { type ActionLine, actionLine } from "@/lib/views/audits/action-lines";
 import { type AuditHead, auditHead } from "@/lib/views/audits/audit-head";
-import { type ConfirmingView, confirmingView } from "@/lib/views/audits/confirming-view";
+import {
+  type ConfirmingView,
+  confirmingSummary,
+  confirmingView,
+} from "@/lib/views/audits/confirming-view";
 import { type DataCheckView, dataView } from "@/lib/views/audits/data-view";
 import { type LookItem, lookItems } from "@/lib/views/audits/look-view";
 import { type MissingLine, missingLines } from "@/lib/views/audits/missing-words";
@@ -130,6 +134,9 @@ export const dataPage = (...asked: Asked): Promise<DataPage | null> =>
 
 export type ResultsPage = AuditPage<{
   readonly view: LeadQuarter;
+  /** How many confirmed, and what is disputed of the records behind the figures. */
+  readonly confirming: string;
+  readonly disputed: boolean;
   readonly results: TextField;
   readonly since: { readonly words: string; readonly lines: readonly ActedOnLine[] } | null;
 }>;
@@ -140,6 +147,8 @@ export const resultsPage = (...asked: Asked): Promise<ResultsPage | null> =>
     const words = beforeAndNow(content);
     return {
       view: resultsView(content),
+      confirming: confirmingSummary(content),
+      disputed: content.work.disputes.length > 0,
       results: field(audit, "results"),
       since: words ? { words, lines: actedOnLines(content) } : null,
     };

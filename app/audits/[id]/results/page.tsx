@@ -1,3 +1,4 @@
+import Link from "next/link";
 import { notFound } from "next/navigation";
 import { Cautions } from "@/app/_parts/cautions";
 import { OverallScores } from "@/app/_parts/overall-scores";
@@ -31,6 +32,12 @@ export default async function ResultsPage(props: { params: Promise<{ id: string 
       lead="What the records come to. Figures are a prompt to look, never a verdict on a person."
     >
       <Section id="words" title="In words">
+        <p className={page.disputed ? "note note-look" : "note"}>
+          {page.confirming}{" "}
+          <Link href={`/audits/${head.id}/confirming#disputes`}>
+            {page.disputed ? "See the disputes" : "See who confirmed"}
+          </Link>
+        </p>
         <Written audit={head.id} of={page.results} open={head.open} />
       </Section>
       {since ? (

@@ -10,6 +10,7 @@ import { figureCells, figureHeads } from "../../figure-cells";
 import { maskedLine, maskedScores } from "../../masked-line";
 import { titleOf } from "../../measure-words";
 import { subjectName } from "../../subject-name";
+import { confirmingSummary } from "../confirming-view";
 import { textBlocks } from "./text-blocks";
 
 /** Figures of the group, practices and chairs; never of a person. */
@@ -37,6 +38,9 @@ export function resultsPart(content: AuditContent): DocumentPart {
     wide: true,
     blocks: [
       ...textBlocks(work, "results"),
+      ...(work.disputes.length > 0
+        ? [{ kind: "words", words: confirmingSummary(content) } as const]
+        : []),
       { kind: "intervals", chart: criteriaChart(wholesOf(content), computed.period) },
       {
         kind: "words",
