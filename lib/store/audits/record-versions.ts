@@ -73,6 +73,6 @@ function piecesOf(table: TableName): string {
 const enteredPieces = `select 'exceptions', true, v.practice || '/' || v.session_id, jsonb_build_array(e.canal, e.criterion, e.reason)::text
   from entered_exceptions e join visits v using (practice, session_id) where e.withdrawn_at is null`;
 
-/** A held row about a visit counts nowhere and yet leaves open what it would have told: totals of its canal are not known. */
-const heldPieces = `select 'held', true, v.practice || '/' || v.session_id, h.table_name || ' ' || h.digest
+/** As it was read, but for the patient, whose pseudonym may be wrapped anew: a held row about a visit counts nowhere and yet leaves open what it would have told: totals of its canal are not known. */
+const heldPieces = `select 'held', true, v.practice || '/' || v.session_id, h.table_name || ' ' || (h.raw - 'patient' - 'case_id')::text
   from held h join visits v on v.session_id = h.session_id and (h.practice is null or h.practice = v.practice) where h.state = 'held'`;
