@@ -40,7 +40,9 @@ const counts = (found: Awaited<ReturnType<typeof endedImport>>) =>
 
 /** The page of a file once it was looked through. */
 async function opened(id: number) {
-  const page = await waitingFilePage(keeper, id);
+  let page = await waitingFilePage(keeper, id);
+  for (let tries = 0; tries < 20 && page?.state === "looking"; tries += 1)
+    page = await waitingFilePage(keeper, id);
   if (page?.state !== "open") throw new Error(`the file ${id} is ${page?.state}`);
   return page;
 }
