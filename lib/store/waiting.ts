@@ -85,9 +85,10 @@ export async function saveDraft(reach: RecordsReach, id: number, draft: unknown)
 export async function dropWaiting(reach: RecordsReach, id: number): Promise<WaitingFile | null> {
   const found = await waitingFile(reach, id);
   if (found) {
-    await prisma().waitingFile.deleteMany({ where: { id } });
-    for (const path of [pathOfWaiting(found), besideWaiting(found)])
+    // First what holds references: a row without its file says so, a file without its row would lie there unseen.
+    for (const path of [besideWaiting(found), pathOfWaiting(found)])
       await rm(path, { force: true });
+    await prisma().waitingFile.deleteMany({ where: { id } });
   }
   return found;
 }
