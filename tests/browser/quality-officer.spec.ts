@@ -10,6 +10,9 @@ import { firstNumber, tableRows } from "./table-rows";
 
 type Row = Record<string, string>;
 
+/** What stands in a cell that rests on few people. */
+const masked = "masked";
+
 test("The quality officer previews the report, exports it, and finds it among the exports", async ({
   page,
 }) => {
@@ -103,7 +106,8 @@ function compare(preview: Preview, rows: Row[]): void {
       const row = same[place];
       if (row?.about === "practice") expect(line.Where).toContain(row.practice);
       if (row?.about === "chair") expect(line.Where).toContain(row.chair);
-      if (row?.rate) expect(line["Rate and interval"]).toMatch(startsWithPercent(Number(row.rate)));
+      if (row?.rate && row.rate !== masked)
+        expect(line["Rate and interval"]).toMatch(startsWithPercent(Number(row.rate)));
     }
   }
   const people = rows.filter((row) => row.row === "people");
@@ -115,11 +119,11 @@ function compare(preview: Preview, rows: Row[]): void {
     expect(same).toHaveLength(preview.people.length);
     for (const [place, row] of same.entries()) {
       const words = preview.people[place]?.[column];
-      if (row.population) expect(firstNumber(words)).toBe(Number(row.population));
+      if (row.population !== masked) expect(firstNumber(words)).toBe(Number(row.population));
       else
         expect([row.says, words]).toEqual([
-          "masked: fewer than 5",
-          expect.stringMatching(/under 5|fewer than 5/),
+          expect.stringMatching(/^masked: fewer than 5/),
+          expect.stringMatching(/fewer than 5/),
         ]);
     }
   }
@@ -130,13 +134,15 @@ function compare(preview: Preview, rows: Row[]): void {
 
 function onPage(line: Row) {
   const counts = ["In all", "Eligible", "Met", "Not met", "Not recorded"].map((head) =>
-    firstNumber(line[head]),
+    line[head] === masked ? masked : firstNumber(line[head]),
   );
   return [...counts, line["In these records"], line["Beyond chance"]];
 }
 
 function inRow(row: Row) {
-  const counts = [row.population, row.eligible, row.met, row.not_met, row.not_recorded].map(Number);
+  const counts = [row.population, row.eligible, row.met, row.not_met, row.not_recorded].map(
+    (count) => (count === masked ? masked : Number(count)),
+  );
   return [...counts, row.in_these_records, row.beyond_chance];
 }
 
