@@ -1,9 +1,10 @@
 import { period as periodNamed } from "@/lib/records/period";
 import type { AdherenceCriterion, AdherenceReport } from "./adherence-report";
-import { noVerdict, scoreNames } from "./composite";
+import { noVerdict } from "./composite";
 import { criteriaChart } from "./criteria-chart";
 import { criterionPopulation } from "./criterion-population";
 import type { DocumentBlock, DocumentPart, ReportDocument } from "./document/document";
+import { overallTable } from "./document/overall-table";
 
 /** The adherence report as a document: what an inspector reads, naming no clinician. @param fingerprint SHA-256 of the canonical report */
 export function adherenceDocument(report: AdherenceReport, fingerprint: string): ReportDocument {
@@ -112,31 +113,7 @@ function overallPart({ overall }: AdherenceReport): DocumentPart {
     title: "Overall",
     note: noVerdict,
     blocks: [
-      {
-        kind: "table",
-        label: "Overall scores",
-        columns: [
-          { title: "Where" },
-          { title: scoreNames.opportunities, share: 2 },
-          { title: scoreNames.visits, share: 2 },
-        ],
-        rows: overall.rows.map((row) => ({
-          id: row.id,
-          cells: [
-            row.name,
-            ...[row.opportunities, row.visits].map((score) =>
-              [
-                score.estimate,
-                score.interval && `95 % interval ${score.interval}`,
-                score.counts,
-                score.notMet,
-              ]
-                .filter(Boolean)
-                .join("; "),
-            ),
-          ],
-        })),
-      },
+      overallTable(overall.rows),
       ...overall.about.map((words): DocumentBlock => ({ kind: "words", words, soft: true })),
     ],
   };

@@ -1,6 +1,6 @@
 import { type FiguresReach, leadReach, narrowed } from "@/lib/access/reach";
 import type { Viewer } from "@/lib/access/viewer";
-import type { AuditContent } from "@/lib/audit/cycle/audit-content";
+import type { AuditComputed, AuditContent } from "@/lib/audit/cycle/audit-content";
 import { dataFindings } from "@/lib/audit/cycle/data-findings";
 import { type Missing, missingToSign } from "@/lib/audit/cycle/missing-to-sign";
 import { toLookAt } from "@/lib/audit/cycle/to-look-at";
@@ -45,13 +45,18 @@ export function contentOf({ content }: Pick<SignedVersion, "content">): AuditCon
   return JSON.parse(content) as AuditContent;
 }
 
+/** What today's records alone come to, for the scope of an audit. */
+export async function liveComputed(lead: FiguresReach, row: AuditRow): Promise<AuditComputed> {
+  const before = row.previous === null ? null : await auditWithin(lead, row.previous);
+  return auditComputed(lead, row, before);
+}
+
 /** The audit computed from today's records, with all that is written in it. */
 export async function liveContent(lead: FiguresReach, row: AuditRow): Promise<AuditContent> {
-  const before = row.previous === null ? null : await auditWithin(lead, row.previous);
   const work = await workOf(lead, row.id);
   if (!work) throw new Error(`audit ${row.id} was there a moment ago`);
   const { id, practice, period, criteria, previous, by, at } = row;
-  const computed = await auditComputed(lead, row, before);
+  const computed = await liveComputed(lead, row);
   return {
     form: { id, practice, period, criteria, previous, by, at },
     computed,

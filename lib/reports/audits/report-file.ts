@@ -5,7 +5,6 @@ import type { ReportDocument } from "@/lib/views/document/document";
 import type { Address } from "../asked-period";
 import { fingerprintOf, sha256 } from "../fingerprint";
 import { documentPdf } from "../pdf/document-pdf";
-import { auditAt } from "./audit-at";
 import { auditReport } from "./report";
 import { ownSummaryDocument } from "./shared";
 
@@ -21,11 +20,11 @@ export async function auditReportFile(
   id: string,
   address: Address,
 ): Promise<PdfFile | null> {
-  const [audit, report] = [await auditAt(viewer, id), await auditReport(viewer, id, address)];
-  if (!audit || !report) return null;
+  const report = await auditReport(viewer, id, address);
+  if (!report) return null;
   const { document, version, names } = report;
   const bytes = await documentPdf(document, version ? new Date(version.at) : new Date());
-  const { practice, period } = audit.row;
+  const { practice, period } = report.of;
   await keepExport(narrowed(leadReach(viewer), practice ?? undefined), {
     what: `audit report, ${version ? `version ${version.version}` : "draft"}, ${calledWords[names]}`,
     format: "pdf",

@@ -17,6 +17,7 @@ import { auditAt, contentOf } from "./audit-at";
 /** A report of an audit and what was asked for. */
 export type AuditReport = {
   readonly id: number;
+  readonly of: Pick<AuditContent["form"], "practice" | "period">;
   readonly document: ReportDocument;
   readonly names: ClinicianNames;
   /** Which signed version; null for a draft. */
@@ -51,6 +52,7 @@ export async function auditReport(
   const content = version ? contentOf(version) : audit.content;
   return {
     id: audit.row.id,
+    of: { practice: audit.row.practice, period: audit.row.period },
     document: documentOf(content, version ?? null, clinicians),
     names: clinicians,
     version: version ?? null,

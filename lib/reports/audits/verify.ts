@@ -5,7 +5,7 @@ import type { AuditRow } from "@/lib/store/audits/audits";
 import type { SignedVersion } from "@/lib/store/audits/signed";
 import { canonicalJson } from "@/lib/views/canonical-json";
 import { sha256 } from "../fingerprint";
-import { contentOf, liveContent } from "./audit-at";
+import { contentOf, liveComputed } from "./audit-at";
 
 /** What became of a signed version: its bytes, and what today's records would come to. */
 export type Verified = {
@@ -28,7 +28,7 @@ export async function verifyVersion(
   // What is broken may not even be readable; the records are then computed for the scope as it is now.
   const signed = broken ? null : contentOf(version);
   const criteria = signed?.form.criteria ?? row.criteria;
-  const now = canonicalJson((await liveContent(reach, { ...row, criteria })).computed);
+  const now = canonicalJson(await liveComputed(reach, { ...row, criteria }));
   const computedNow = sha256(now);
   const same = computedNow === version.computedSha256;
   return {

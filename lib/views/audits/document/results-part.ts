@@ -1,11 +1,13 @@
 import type { AuditContent, AuditMasked } from "@/lib/audit/cycle/audit-content";
 import { figureId, placeId } from "@/lib/audit/cycle/figure-id";
+import { wholeRates } from "@/lib/audit/cycle/whole-rates";
 import { type MaskedFigure, maskedFigure, maskedWhy } from "@/lib/audit/disclosure/masked-figure";
 import type { Figure, RateFigure } from "@/lib/audit/figure";
 import { adherenceLine } from "../../adherence-line";
-import { compositeView, noVerdict, scoreNames } from "../../composite";
+import { compositeView, noVerdict } from "../../composite";
 import { criteriaChart } from "../../criteria-chart";
 import type { DocumentBlock, DocumentPart } from "../../document/document";
+import { overallTable } from "../../document/overall-table";
 import { figureCells, figureHeads } from "../../figure-cells";
 import { maskedLine, maskedScores } from "../../masked-line";
 import { titleOf } from "../../measure-words";
@@ -59,41 +61,16 @@ export function resultsPart(content: AuditContent): DocumentPart {
         kind: "words",
         words: `${noVerdict} ${computed.criteria.length} criteria are in this audit; the scores count every criterion in force.`,
       },
-      {
-        kind: "table",
-        label: "Overall scores",
-        columns: [
-          { title: "Where" },
-          { title: scoreNames.opportunities, share: 2 },
-          { title: scoreNames.visits, share: 2 },
-        ],
-        rows: scores.map((row) => ({
-          id: row.id,
-          cells: [
-            row.name,
-            ...[row.opportunities, row.visits].map((score) =>
-              [
-                score.estimate,
-                score.interval && `95 % interval ${score.interval}`,
-                score.counts,
-                score.notMet,
-              ]
-                .filter(Boolean)
-                .join("; "),
-            ),
-          ],
-        })),
-      },
+      overallTable(scores),
     ],
   };
 }
 
 /** The group's figures of the criteria, or those of the one practice. */
 function wholesOf({ computed, masked }: AuditContent): (RateFigure | MaskedFigure)[] {
-  const kind = computed.practices.length > 1 ? "group" : "practice";
-  return computed.adherence
-    .filter((figure): figure is RateFigure => figure.kind === "rate" && figure.about.kind === kind)
-    .map((figure) => (masked.lines.includes(figureId(figure)) ? maskedFigure(figure) : figure));
+  return wholeRates(computed).map((figure) =>
+    masked.lines.includes(figureId(figure)) ? maskedFigure(figure) : figure,
+  );
 }
 
 function criteriaTable(masked: AuditMasked, rates: readonly RateFigure[]): DocumentBlock {

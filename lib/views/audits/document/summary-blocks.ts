@@ -1,5 +1,6 @@
 import type { AuditComputed, AuditContent } from "@/lib/audit/cycle/audit-content";
 import { toLookAt } from "@/lib/audit/cycle/to-look-at";
+import { wholeRates } from "@/lib/audit/cycle/whole-rates";
 import type { RateFigure } from "@/lib/audit/figure";
 import { stateOf } from "@/lib/records/audit-work";
 import { day } from "../../day";
@@ -72,11 +73,9 @@ export function restsOn({ computed, masked }: Pick<AuditContent, "computed" | "m
   return `It rests on every record of the period, nothing sampled: ${counts.join("; ")}${canals}.`;
 }
 
-function criteriaWords({ adherence, criteria, practices }: AuditComputed): string {
-  const kind = practices.length > 1 ? "group" : "practice";
-  const wholes = adherence.filter(
-    (figure): figure is RateFigure => figure.kind === "rate" && figure.about.kind === kind,
-  );
+function criteriaWords(computed: AuditComputed): string {
+  const { criteria } = computed;
+  const wholes = wholeRates(computed);
   const how = (state: RateFigure["inTheseRecords"]) =>
     wholes.filter(({ inTheseRecords }) => inTheseRecords === state).length;
   const missed = wholes.filter(({ beyondChance }) => beyondChance === "missed").length;
