@@ -1,4 +1,5 @@
 import { dayAfter } from "@/lib/records/period";
+import { tableNames } from "@/lib/records/tables";
 import { openDays, weekday, writtenTime } from "./calendar";
 import { cast } from "./cast";
 import type { Clinician } from "./clinician";
@@ -17,34 +18,61 @@ import { writtenTooth } from "./written-tooth";
 
 type Due = { readonly course: Course; readonly from: string };
 
+/** How much of the scenario is made: its days, both included, and how busy they are. */
+export type Extent = {
+  readonly first: string;
+  readonly last: string;
+  /** Visits of a day as a multiple of the scenario's own, and how many fit into it. */
+  readonly times: number;
+  readonly slots: number;
+};
+
 /** All rows of a practice from the scenario's first day to `until`, in the order in which they happened. */
 export function makePractice(practice: Practice, until: string): Rows {
+  const extent = { first: span.first, last: until, times: 1, slots: 4 };
+  const rows = placeRows(practice, extent);
+  for (const some of visitRows(practice, extent))
+    for (const table of tableNames) rows[table].push(...some[table]);
+  return rows;
+}
+
+/** What hangs on no visit: who is who, and upkeep. */
+export function placeRows(practice: Practice, extent: Extent): Rows {
+  const rows = noRows();
+  rows.people = staffOf(practice)
+    .filter(({ from }) => (from ?? extent.first) <= extent.last)
+    .map((clinician) => personRow(clinician, extent));
+  rows.upkeep = makeUpkeep(practice, extent);
+  return rows;
+}
+
+/** The rows of each visit, one visit after the other. */
+export function* visitRows(practice: Practice, extent: Extent): Generator<Rows> {
   const draw = random(`visits ${practice.code}`);
-  const staff = cast.filter((clinician) => clinician.practice === practice.code);
+  const staff = staffOf(practice);
   const due = new Map(staff.map((clinician) => [clinician, [] as Due[]]));
   const shelf: Shelf = { kept: new Map(), taken: 0 };
-  const rows = noRows();
-  rows.people = staff.filter(({ from }) => (from ?? span.first) <= until).map(personRow);
-  rows.upkeep = makeUpkeep(practice, until);
   let count = 0;
-  for (const day of openDays(span.first, until)) {
+  for (const day of openDays(extent.first, extent.last)) {
     for (const clinician of staff) {
-      const chair = chairOf(clinician, day);
+      const chair = chairOf(clinician, day, extent);
       if (!chair) continue;
-      const visits = visitsOn(clinician, draw);
+      const visits = visitsOn(clinician, extent, draw);
       for (let place = 0; place < visits; place += 1) {
         count += 1;
-        const waiting = due.get(clinician) ?? [];
-        const visit = makeVisit(
-          { practice, clinician, chair, day, place, until, count },
-          waiting,
-          draw,
-        );
+        const start = 9 * 60 + Math.floor((place * 500) / extent.slots);
+        const slot = { practice, clinician, chair, day, start, until: extent.last, count };
+        const visit = makeVisit(slot, due.get(clinician) ?? [], draw);
+        const rows = noRows();
         addRows(rows, visit, shelf, draw);
+        yield rows;
       }
     }
   }
-  return rows;
+}
+
+function staffOf(practice: Practice): Clinician[] {
+  return cast.filter((clinician) => clinician.practice === practice.code);
 }
 
 type Slot = {
@@ -52,7 +80,8 @@ type Slot = {
   clinician: Clinician;
   chair: string;
   day: string;
-  place: number;
+  /** Minutes after local midnight, before the few by which visits begin later. */
+  start: number;
   until: string;
   count: number;
 };
@@ -80,7 +109,7 @@ function makeVisit(slot: Slot, waiting: Due[], draw: Random): Visit {
     chair,
     flow,
     day,
-    start: 9 * 60 + slot.place * 125 + draw.whole(0, 5) * 5,
+    start: slot.start + draw.whole(0, 5) * 5,
     course,
     outcome,
     second: second !== undefined,
@@ -123,21 +152,21 @@ function sessionRow(visit: Visit, draw: Random): Row {
   };
 }
 
-function personRow({ person, practice, code, from, to, peers }: Clinician): Row {
-  return { person, practice, code, from: from ?? span.first, to, peers };
+function personRow(clinician: Clinician, { first }: Extent): Row {
+  const { person, practice, code, from, to, peers } = clinician;
+  return { person, practice, code, from: from ?? first, to, peers };
 }
 
-function chairOf(clinician: Clinician, day: string): string | undefined {
-  if (day < (clinician.from ?? span.first) || day > (clinician.to ?? span.last)) return undefined;
+function chairOf(clinician: Clinician, day: string, extent: Extent): string | undefined {
+  if (day < (clinician.from ?? extent.first) || day > (clinician.to ?? extent.last))
+    return undefined;
   return clinician.rota[weekday(day)] || undefined;
 }
 
-/** Visits on a day; at most four fit. */
-function visitsOn(clinician: Clinician, draw: Random): number {
-  const slots = 4;
-  return Array.from({ length: slots }, () => draw.chance((clinician.pace * pace) / slots)).filter(
-    Boolean,
-  ).length;
+/** Visits on a day; no more than fit. */
+function visitsOn(clinician: Clinician, { times, slots }: Extent, draw: Random): number {
+  const chance = (clinician.pace * pace * times) / slots;
+  return Array.from({ length: slots }, () => draw.chance(chance)).filter(Boolean).length;
 }
 
 /** Brings the scenario to its nine to ten thousand canals. */

@@ -1,18 +1,21 @@
 import { openDays, weekday, writtenTime } from "./calendar";
 import { type Random, random } from "./random";
 import type { Row } from "./rows";
-import { type Chair, chairs, findings, type Practice, span } from "./scenario";
+import { type Chair, chairs, findings, type Practice } from "./scenario";
 
 /** MEDLAR-1 was out of order for a week. */
 const outOfService = { chair: "MEDLAR-1", from: "2025-08-11", to: "2025-08-15" };
 
-/** Rinsing and drying of every irrigation line on every open day up to `until`. */
-export function makeUpkeep(practice: Practice, until: string): Row[] {
+/** Rinsing and drying of every irrigation line on every open day from `first` to `last`. */
+export function makeUpkeep(
+  practice: Practice,
+  { first, last }: { readonly first: string; readonly last: string },
+): Row[] {
   const draw = random(`upkeep ${practice.code}`);
   const lines = chairs.filter(
     (chair) => chair.practice === practice.code && chair.flow !== undefined,
   );
-  return openDays(span.first, until).flatMap((day) =>
+  return openDays(first, last).flatMap((day) =>
     lines.flatMap((chair) => [
       ...rinse(practice, chair, day, draw),
       ...dry(practice, chair, day, draw),

@@ -26,7 +26,8 @@ export async function enterException(
 ): Promise<"entered" | "in the records"> {
   return inOnePiece(async (client) => {
     const visitId = await requireOwn(client, reach, key);
-    // Two who enter at once wait for each other here.
+    // Two who enter at once wait for each other here; and whoever changes records takes the two in this order.
+    await client.query("select month_units_lock()");
     await raiseRevision(client);
     const { rowCount } = await client.query(
       "select from exceptions where visit_id = $1 and canal = $2 and criterion = $3",
@@ -47,6 +48,7 @@ export async function enterException(
 export async function withdrawException(reach: OwnReach, key: ExceptionKey): Promise<boolean> {
   return inOnePiece(async (client) => {
     await requireOwn(client, reach, key);
+    await client.query("select month_units_lock()");
     await raiseRevision(client);
     return withdraw(client, reach, key);
   });

@@ -12,15 +12,24 @@ import { instrumentCounts } from "./instruments";
 import { keptLacking } from "./kept-lacking";
 import { medians, type Order } from "./medians";
 import { scopeOf } from "./scope";
+import { talliesOfMonths } from "./tallies-of-months";
 import { stratumOf } from "./stratum-sql";
 import { subjectColumns, subjectOf } from "./subject-of";
 import { isContinuous, unitSql } from "./unit-sql";
 
 /**
  * Counts and order statistics of measures and criteria, for each period and subject that has units, in the order of
- * the subjects' codes. Everything is counted in PostgreSQL; no raw rows leave it.
+ * the subjects' codes: from the units kept of months, where months are what is asked for, else counted in PostgreSQL.
  */
 export async function tallies(reach: FiguresReach | OwnReach, asked: Asked): Promise<Tally[]> {
+  return (await talliesOfMonths(reach, asked)) ?? recomputed(reach, asked);
+}
+
+/** The same from the records, whatever is kept. */
+export async function recomputed(
+  reach: FiguresReach | OwnReach,
+  asked: Asked,
+): Promise<Tally[]> {
   const scope = scopeOf(reach, asked.by);
   const perInstrument = asked.measures.includes("separation-per-instrument");
   const others = asked.measures.filter((measure) => measure !== "separation-per-instrument");

@@ -27,7 +27,7 @@ export function continuousValue(
 }
 
 /**
- * A query giving the units of the measures, one row each: whose and when, the patient as its cluster, why it is left
+ * A query giving the units of the measures, one row each: whose and when, the patient as its cluster, the visit, why it is left
  * out, and either its value or what it adds to the counts. With `strata`, what is measured of canals carries its stratum
  * (`stratumOf`); criteria do not, and need to know by what they are judged. `{place}` and `{whose}` as in `fill-in`.
  */
@@ -50,7 +50,7 @@ function continuousUnits(table: string, measures: readonly string[], strata?: St
   const marked = strata ? `m.measure || ${stratumMark(strata)} as measure` : "m.measure";
   const values = measures.map((measure) => `('${measure}', u.${continuous[measure]?.column})`);
   return `
-    select u.practice, u.chair, u.clinician, u.worker, u.patient as cluster, u.local_day, ${marked}, u.exclusion as excluded, null::text as excepted,
+    select u.practice, u.chair, u.clinician, u.worker, u.patient as cluster, u.visit_id, u.local_day, ${marked}, u.exclusion as excluded, null::text as excepted,
       1 as units, null::int as numerator, null::int as denominator,
       (u.exclusion is null and m.value is null)::int as missing, m.value, false as shared
     from ${table} u cross join lateral (values ${values.join(", ")}) m(measure, value) where {place} and {whose}`;
@@ -118,7 +118,7 @@ function rate(
   },
 ): string {
   return `
-    select u.practice, u.chair, u.clinician, u.worker, u.patient as cluster, u.local_day, ${measure}${sql.mark ?? ""} as measure,
+    select u.practice, u.chair, u.clinician, u.worker, u.patient as cluster, u.visit_id, u.local_day, ${measure}${sql.mark ?? ""} as measure,
       ${sql.excluded ?? "null::text"} as excluded, ${sql.excepted ?? "null::text"} as excepted, ${sql.units} as units,
       ${sql.numerator} as numerator, ${sql.denominator} as denominator, ${sql.missing} as missing, null::float8 as value, ${sql.shared ?? "false"} as shared
     from ${from}`;

@@ -1,0 +1,82 @@
+import type { Subject, SubjectKind } from "../tally";
+import type { MonthUnits } from "./alike";
+import type { Part } from "./values";
+
+/** The parts of one subject, and what they say of who it is. */
+export type Bucket = {
+  readonly kind: SubjectKind;
+  readonly key: string;
+  readonly parts: Part[];
+  readonly codes: Set<string>;
+  /** By why units are left out, or not: the practices that they are of. */
+  readonly practices: Map<string, Set<string>>;
+};
+
+/** The subjects that the parts of a measure have units of, each with its parts. */
+export function bucketsOf(
+  measure: string,
+  months: readonly MonthUnits[],
+  by: ReadonlySet<SubjectKind>,
+): Bucket[] {
+  const buckets = new Map<string, Bucket>();
+  for (const month of months) {
+    for (const alike of month.units.get(measure) ?? []) {
+      const { chair, clinician, worker, shared } = alike;
+      const put = (kind: SubjectKind, key: string, code: string | null) => {
+        if (!by.has(kind)) return;
+        const name = `${kind}\n${key}`;
+        let bucket = buckets.get(name);
+        if (!bucket) {
+          bucket = { kind, key, parts: [], codes: new Set(), practices: new Map() };
+          buckets.set(name, bucket);
+        }
+        bucket.parts.push([month, alike]);
+        if (code !== null) bucket.codes.add(code);
+        const reason = `${alike.excluded}\n${alike.excepted}`;
+        const practices = bucket.practices.get(reason);
+        if (practices) practices.add(month.practice);
+        else bucket.practices.set(reason, new Set([month.practice]));
+      };
+      if (worker !== null) put("clinician", worker, clinician);
+      if (shared) continue;
+      put("group", "", null);
+      put("practice", month.practice, month.practice);
+      put("chair", `${month.practice}/${chair}`, chair);
+    }
+  }
+  return [...buckets.values()].sort(inOrder);
+}
+
+/** The one practice of the subject; undefined where there are several. */
+export function practiceOf({ practices }: Bucket): string | undefined {
+  const all = new Set([...practices.values()].flatMap((some) => [...some]));
+  const [only] = all;
+  return all.size === 1 ? only : undefined;
+}
+
+/** Whom or what a bucket is about. */
+export function subjectOf(bucket: Bucket): Subject {
+  const { kind, key } = bucket;
+  if (kind === "group") return { kind };
+  const code = [...bucket.codes].sort().join(", ");
+  if (kind === "practice") return { kind, code };
+  const practice = practiceOf(bucket);
+  if (kind === "chair") return { kind, code, practice: practice ?? "" };
+  return { kind, code, practice, key };
+}
+
+/** Kinds as they are named, then practice (several last), code and key. */
+function inOrder(one: Bucket, other: Bucket): number {
+  const keys = (bucket: Bucket) => [
+    bucket.kind,
+    (bucket.kind !== "group" && practiceOf(bucket)) || "\uffff",
+    [...bucket.codes].sort().join(", ") || "\uffff",
+    bucket.key,
+  ];
+  const [a, b] = [keys(one), keys(other)];
+  for (const [place, key] of a.entries()) {
+    const beside = b[place] ?? "";
+    if (key !== beside) return key < beside ? -1 : 1;
+  }
+  return 0;
+}

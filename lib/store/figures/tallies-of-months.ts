@@ -1,0 +1,49 @@
+import type { FiguresReach, OwnReach } from "@/lib/access/reach";
+import type { Tally } from "@/lib/measures/tally";
+import type { Bucket } from "@/lib/measures/units/subjects";
+import { talliesOf } from "@/lib/measures/units/tallies-of";
+import { criterionId } from "@/lib/protocol/criterion";
+import { defaultProtocol, type Protocol, standingOf } from "@/lib/protocol/protocol";
+import { monthsOf } from "../month-units/months-of";
+import { readMonths } from "../month-units/read-months";
+import { protocolWithin } from "../protocol/versions";
+import type { Asked } from "./counted";
+import { isContinuous } from "./unit-sql";
+
+/**
+ * The tallies of practices from the units that are kept of their months; undefined where it is not months that are asked for,
+ * or strata, or one clinician's own.
+ */
+export async function talliesOfMonths(
+  reach: FiguresReach | OwnReach,
+  asked: Asked,
+): Promise<Tally[] | undefined> {
+  if ("clinicianKey" in reach || asked.strata) return undefined;
+  const spans = asked.periods.map(monthsOf);
+  if (spans.some((months) => months === undefined)) return undefined;
+  const months = [...new Set(spans.flatMap((some) => some ?? []))];
+  const units = await readMonths(reach.practices, months, asked.measures);
+  const protocol = asked.measures.some((measure) => criterionId(measure) !== undefined)
+    ? await protocolWithin(reach)
+    : defaultProtocol;
+  const by = asked.by.filter((kind) => kind !== "clinician" || reach.byClinician);
+  return talliesOf(units, { ...asked, by, isContinuous }).map(({ tally, bucket }) => ({
+    ...tally,
+    ...judgedBy(protocol, reach.practices, bucket, tally),
+  }));
+}
+
+/** By which version a criterion's units were judged, in the practices that the subject has units in. */
+function judgedBy(
+  protocol: Protocol,
+  within: readonly string[] | null,
+  { kind, practices }: Bucket,
+  { measure, period }: Tally,
+): Pick<Tally, "criterion" | "changedOn" | "targetsDiffer"> {
+  const id = criterionId(measure);
+  if (id === undefined) return {};
+  const each = [...practices.values()];
+  const several = kind === "group" || each.some((some) => some.size > 1);
+  const own = several ? within : [...new Set(each.flatMap((some) => [...some]))];
+  return standingOf(protocol, id, own, period) ?? {};
+}

@@ -1,0 +1,54 @@
+import { criterionId } from "@/lib/protocol/criterion";
+import { fillIn } from "../figures/criterion/fill-in";
+import type { Judging } from "../figures/criterion/units-sql";
+import { isContinuous, unitSql } from "../figures/unit-sql";
+
+/** Practices and days of the months made together: parameters 1 to 3, the practices and the first and last-but-one day. */
+const place = "practice = any($1::text[]) and local_day >= $2::date and local_day < $3::date";
+
+const month = "date_trunc('month', local_day)::date";
+
+/** SQL: the visits of each practice and month, numbered from 0 by id. */
+const numbered = `select visit_id, practice, ${month} as month, patient, chair, clinician, worker,
+    (row_number() over (partition by practice, ${month} order by visit_id) - 1)::int as visit
+  from visit_facts where ${place}`;
+
+/** A query giving the visits of each practice and month, as lib/measures/units/alike has them, as text. */
+export const visitsSql = `with numbered as (${numbered}), whose as (
+    select practice, month, chair, clinician, worker, (row_number() over (partition by practice, month order by chair, clinician, worker) - 1)::int as place
+    from (select distinct practice, month, chair, clinician, worker from numbered) d
+  )
+  select n.practice, n.month::text as month, json_build_object(
+    'ids', array_to_json(array_agg(n.visit_id order by n.visit)), 'patients', array_to_json(array_agg(n.patient order by n.visit)),
+    'by', array_to_json(array_agg(w.place order by n.visit)),
+    'whose', (select json_agg(json_build_array(o.chair, o.clinician, o.worker) order by o.place) from whose o where o.practice = n.practice and o.month = n.month)
+  )::text as content
+  from numbered n join whose w using (practice, month, chair, clinician, worker) group by n.practice, n.month`;
+
+/** A query giving the units of one measure in each practice and month, alike ones together, as text. */
+export function alikeSql(measure: string, judging: Judging): string {
+  if (measure === "separation-per-instrument") return instrumentsSql;
+  const units = fillIn(
+    unitSql([measure], criterionId(measure) === undefined ? {} : { judging }),
+    { place, whose: "true" },
+  );
+  const continuous = isContinuous(measure);
+  // Both lists are gathered in one pass, so that the nth value is of the nth visit.
+  return `with numbered as (${numbered}), alike as (
+      select u.practice, date_trunc('month', u.local_day)::date as month, json_build_array(u.chair, u.clinician, u.worker, u.shared, u.excluded, u.excepted,
+        u.units, u.numerator, u.denominator, u.missing, array_agg(n.visit), ${continuous ? "array_agg(u.value)" : "null"}) as content
+      from (${units}) u left join numbered n on n.visit_id = u.visit_id
+      group by u.practice, date_trunc('month', u.local_day), u.chair, u.clinician, u.worker, u.shared, u.excluded, u.excepted, u.units, u.numerator, u.denominator, u.missing
+    ) ${gathered}`;
+}
+
+const gathered = `select practice, month::text as month, json_agg(content)::text as content from alike group by practice, month`;
+
+/** What is known of each use of an instrument that carries an id; the instruments themselves are counted by lib/measures. */
+const instrumentsSql = `with alike as (
+    select f.practice, date_trunc('month', f.local_day)::date as month, json_build_array(f.chair, f.clinician, f.worker, false, null, null,
+      1, (coalesce(i.separated, 0) > 0)::int, (i.separated is not null)::int, (i.separated is null)::int, array_agg(i.instrument_id), null) as content
+    from (select * from canal_facts where ${place}) f join instruments i on i.visit_id = f.visit_id and i.canal = f.canal
+    where i.instrument_id is not null
+    group by f.practice, date_trunc('month', f.local_day), f.chair, f.clinician, f.worker, coalesce(i.separated, 0) > 0, i.separated is null
+  ) ${gathered}`;

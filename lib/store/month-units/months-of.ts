@@ -1,0 +1,15 @@
+import type { Period } from "@/lib/records/period";
+
+/** The first days of the months that a period is made of; undefined where it begins or ends within one. */
+export function monthsOf(period: Pick<Period, "from" | "until">): string[] | undefined {
+  if (!period.from.endsWith("-01") || !period.until.endsWith("-01")) return undefined;
+  const months: string[] = [];
+  for (let month = period.from; month < period.until; month = nextMonth(month)) months.push(month);
+  return months;
+}
+
+/** The first day of the month after. */
+export function nextMonth(month: string): string {
+  const [year = 0, number = 0] = month.split("-").map(Number);
+  return number === 12 ? `${year + 1}-01-01` : `${year}-${String(number + 1).padStart(2, "0")}-01`;
+}

@@ -1,0 +1,56 @@
+import type pg from "pg";
+import type { Alike, MonthUnits, MonthVisits } from "@/lib/measures/units/alike";
+
+/** What is kept of practices and months, months without visits left out; of a measure not kept there are no units. */
+export async function readKept(
+  client: pg.ClientBase | pg.Pool,
+  practices: readonly string[],
+  months: readonly string[],
+  measures: readonly string[],
+): Promise<MonthUnits[]> {
+  const { rows } = await client.query<[string, string, string, string]>({
+    text: `select practice, month::text, measure, content from month_units
+      where practice = any($1::text[]) and month = any($2::date[]) and measure = any($3::text[])`,
+    values: [practices, months, ["visits", ...measures]],
+    rowMode: "array",
+  });
+  const found = new Map<string, Found>();
+  for (const [practice, month, measure, content] of rows) {
+    const key = `${practice}\n${month}`;
+    const one: Found = found.get(key) ?? { practice, month, units: new Map() };
+    found.set(key, one);
+    if (measure === "visits") one.visits = JSON.parse(content);
+    else one.units.set(measure, (JSON.parse(content) as Row[]).map(alikeOf));
+  }
+  return [...found.values()].flatMap(({ visits, ...one }) => (visits ? [{ ...one, visits }] : []));
+}
+
+type Found = {
+  practice: string;
+  month: string;
+  visits?: MonthVisits;
+  units: Map<string, Alike[]>;
+};
+
+/** As `alike-sql` writes them. */
+type Row = readonly [
+  Alike["chair"],
+  Alike["clinician"],
+  Alike["worker"],
+  Alike["shared"],
+  Alike["excluded"],
+  Alike["excepted"],
+  Alike["units"],
+  Alike["numerator"],
+  Alike["denominator"],
+  Alike["missing"],
+  Alike["visits"],
+  Alike["values"],
+];
+
+function alikeOf(row: Row): Alike {
+  const [chair, clinician, worker, shared, excluded, excepted, ...counts] = row;
+  const [units, numerator, denominator, missing, visits, values] = counts;
+  const whose = { chair, clinician, worker, shared, excluded, excepted };
+  return { ...whose, units, numerator, denominator, missing, visits, values };
+}
