@@ -11,16 +11,21 @@ export type InstrumentCounts = {
 
 /** Counts instruments over their uses: one that separated in any of them did, and one is known where every use is. */
 export function instrumentsOf(parts: readonly Part[]): InstrumentCounts {
-  const [separated, unknown, used] = [new Set<string>(), new Set<string>(), new Set<string>()];
-  for (const [{ practice }, alike] of parts) {
-    for (const id of alike.visits) {
-      const name = `${practice}\n${id}`;
-      used.add(name);
-      if (alike.numerator) separated.add(name);
-      if (alike.missing) unknown.add(name);
+  // Of each practice's instruments by id: 2 separated, 1 not known in every use, 0 neither.
+  const seen = new Map<string, Map<string, number>>();
+  for (const [{ practice }, { numerator, missing, visits }] of parts) {
+    const ids = seen.get(practice) ?? new Map<string, number>();
+    seen.set(practice, ids);
+    const state = numerator ? 2 : missing ? 1 : 0;
+    for (const id of visits) {
+      const name = String(id);
+      const before = ids.get(name);
+      if (before === undefined || before < state) ids.set(name, state);
     }
   }
-  let missing = 0;
-  for (const name of unknown) if (!separated.has(name)) missing += 1;
-  return { units: used.size, events: separated.size, known: used.size - missing, missing };
+  const counts = [0, 0, 0];
+  for (const ids of seen.values())
+    for (const state of ids.values()) counts[state] = (counts[state] ?? 0) + 1;
+  const [plain = 0, missing = 0, events = 0] = counts;
+  return { units: plain + missing + events, events, known: plain + events, missing };
 }

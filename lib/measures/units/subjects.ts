@@ -44,18 +44,18 @@ export function bucketsOf(
       put("chair", `${month.practice}/${chair}`, chair);
     }
   }
-  return [...buckets.values()].sort(inOrder);
+  return inOrder([...buckets.values()]);
 }
 
 /** The one practice of the subject; undefined where there are several. */
-export function practiceOf({ practices }: Bucket): string | undefined {
+export function practiceOf({ practices }: Told): string | undefined {
   const all = new Set([...practices.values()].flatMap((some) => [...some]));
   const [only] = all;
   return all.size === 1 ? only : undefined;
 }
 
 /** Whom or what a bucket is about. */
-export function subjectOf(bucket: Bucket): Subject {
+export function subjectOf(bucket: Told): Subject {
   const { kind, key } = bucket;
   if (kind === "group") return { kind };
   const code = [...bucket.codes].sort().join(", ");
@@ -65,18 +65,25 @@ export function subjectOf(bucket: Bucket): Subject {
   return { kind, code, practice, key };
 }
 
-/** Kinds as they are named, then practice (several last), code and key. */
-function inOrder(one: Bucket, other: Bucket): number {
-  const keys = (bucket: Bucket) => [
-    bucket.kind,
-    (bucket.kind !== "group" && practiceOf(bucket)) || "\uffff",
-    [...bucket.codes].sort().join(", ") || "\uffff",
-    bucket.key,
-  ];
-  const [a, b] = [keys(one), keys(other)];
-  for (const [place, key] of a.entries()) {
-    const beside = b[place] ?? "";
-    if (key !== beside) return key < beside ? -1 : 1;
-  }
-  return 0;
+/** What tells a subject and where it stands beside others. */
+type Told = Pick<Bucket, "kind" | "key" | "codes" | "practices">;
+
+/** By kind as it is named, then practice (several last), code and key. */
+export function inOrder<One extends Told>(buckets: readonly One[]): One[] {
+  const last = "\uffff";
+  return buckets
+    .map((bucket) => ({
+      bucket,
+      keys: [
+        bucket.kind,
+        (bucket.kind !== "group" && practiceOf(bucket)) || last,
+        [...bucket.codes].sort().join(", ") || last,
+        bucket.key,
+      ],
+    }))
+    .sort((one, other) => {
+      const place = one.keys.findIndex((key, at) => key !== other.keys[at]);
+      return place < 0 ? 0 : (one.keys[place] ?? "") < (other.keys[place] ?? "") ? -1 : 1;
+    })
+    .map(({ bucket }) => bucket);
 }

@@ -1,8 +1,8 @@
 import type { Period } from "@/lib/records/period";
-import type { ByReason, MedianEnds, SubjectKind, Tally } from "../tally";
+import type { MedianEnds, SubjectKind, Tally } from "../tally";
 import type { MonthUnits } from "./alike";
 import { instrumentsOf } from "./instruments-of";
-import { Patients, PatientSums } from "./patients";
+import { PatientSums, Patients } from "./patients";
 import { type Bucket, bucketsOf, subjectOf } from "./subjects";
 import { orderOf, type Part, valuesOf } from "./values";
 
@@ -32,69 +32,27 @@ export function talliesOf(months: readonly MonthUnits[], asked: TalliesAsked): T
   return asked.measures.flatMap((measure) =>
     asked.periods.flatMap((period, place) =>
       bucketsOf(measure, within[place] ?? [], by).map((bucket) => {
-        const counted = countedOf(bucket, measure, period);
-        return { bucket, tally: tallyOf(bucket, counted, asked, patients, sums) };
+        const whose = { measure, subject: subjectOf(bucket), period };
+        return { bucket, tally: tallyOf(bucket, whose, asked, patients, sums) };
       }),
     ),
   );
 }
 
-type Counted = Pick<
-  Tally,
-  "measure" | "subject" | "period" | "population" | "excluded" | "excepted" | "notRecorded"
->;
-
-function countedOf(bucket: Bucket, measure: string, period: Period): Counted {
-  const { parts } = bucket;
-  if (measure === "separation-per-instrument") {
-    const { units, missing } = instrumentsOf(parts);
-    const none = { excluded: {}, excepted: {} };
-    const subject = subjectOf(bucket);
-    return { measure, subject, period, population: units, ...none, notRecorded: missing };
-  }
-  const [excluded, excepted]: Record<string, number>[] = [{}, {}];
-  let population = 0;
-  let notRecorded = 0;
-  for (const [, alike] of parts) {
-    const units = alike.units * alike.visits.length;
-    population += units;
-    add(excluded, alike.excluded, units);
-    add(excepted, alike.excepted, units);
-    notRecorded += alike.missing * alike.visits.length;
-  }
-  return {
-    measure,
-    subject: subjectOf(bucket),
-    period,
-    population,
-    excluded: excluded as ByReason,
-    excepted: excepted as ByReason,
-    notRecorded,
-  };
-}
-
-function add(to: Record<string, number> | undefined, reason: string | null, units: number): void {
-  if (to && reason !== null) to[reason] = (to[reason] ?? 0) + units;
-}
+type Whose = Pick<Tally, "measure" | "subject" | "period">;
 
 function tallyOf(
   { parts }: Bucket,
-  counted: Counted,
+  whose: Whose,
   asked: TalliesAsked,
   patients: Patients,
   sums: PatientSums,
 ): Tally {
-  if (asked.isContinuous(counted.measure)) {
-    const n = valuesCount(parts);
-    const nothing = { median: null, quartiles: null, bounds: null, clustered: null };
-    if (asked.countsAlone) return { ...counted, kind: "median", n, ...nothing };
-    const values = valuesOf(parts, patients);
-    return { ...counted, kind: "median", n, ...orderOf(values, asked.ends, sums) };
-  }
-  if (counted.measure === "separation-per-instrument") {
-    const { events, known } = instrumentsOf(parts);
-    const rate = { numerator: events, denominator: known, notMet: known - events };
-    return { ...counted, kind: "rate", ...rate, clusters: null };
+  if (whose.measure === "separation-per-instrument") return instrumentTally(parts, whose);
+  const counted = { ...whose, ...countedOf(parts) };
+  if (asked.isContinuous(whose.measure)) {
+    const { n, ...order } = orderOf(valuesOf(parts, patients), asked.ends, sums, asked.countsAlone);
+    return { ...counted, kind: "median", n, ...order };
   }
   let numerator = 0;
   let denominator = 0;
@@ -102,17 +60,32 @@ function tallyOf(
     numerator += (alike.numerator ?? 0) * alike.visits.length;
     denominator += (alike.denominator ?? 0) * alike.visits.length;
   }
-  const missingWithin = counted.measure.startsWith("criterion/") ? counted.notRecorded : 0;
+  const missingWithin = whose.measure.startsWith("criterion/") ? counted.notRecorded : 0;
   const notMet = denominator - numerator - missingWithin;
   const clusters = asked.countsAlone ? null : clustersOf(parts, patients, sums);
   return { ...counted, kind: "rate", numerator, denominator, notMet, clusters };
 }
 
-function valuesCount(parts: readonly Part[]): number {
-  let n = 0;
-  for (const [, alike] of parts)
-    if (alike.excluded === null) for (const value of alike.values ?? []) if (value !== null) n += 1;
-  return n;
+function countedOf(parts: readonly Part[]) {
+  const excluded: Record<string, number> = {};
+  const excepted: Record<string, number> = {};
+  let population = 0;
+  let notRecorded = 0;
+  for (const [, alike] of parts) {
+    const units = alike.units * alike.visits.length;
+    population += units;
+    notRecorded += alike.missing * alike.visits.length;
+    if (alike.excluded !== null) excluded[alike.excluded] = (excluded[alike.excluded] ?? 0) + units;
+    if (alike.excepted !== null) excepted[alike.excepted] = (excepted[alike.excepted] ?? 0) + units;
+  }
+  return { population, excluded, excepted, notRecorded };
+}
+
+function instrumentTally(parts: readonly Part[], whose: Whose): Tally {
+  const { units, events, known, missing } = instrumentsOf(parts);
+  const counts = { population: units, excluded: {}, excepted: {}, notRecorded: missing };
+  const rate = { numerator: events, denominator: known, notMet: known - events, clusters: null };
+  return { ...whose, ...counts, kind: "rate", ...rate };
 }
 
 /** Events and units of the patients; null for units that sit in no patient. */

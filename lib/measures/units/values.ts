@@ -1,6 +1,6 @@
 import type { MedianEnds, MedianTally } from "../tally";
 import type { Alike, MonthUnits } from "./alike";
-import type { Patients, PatientSums } from "./patients";
+import type { PatientSums, Patients } from "./patients";
 
 /** Units of a month that are alike. */
 export type Part = readonly [month: MonthUnits, alike: Alike];
@@ -29,22 +29,29 @@ export function valuesOf(parts: readonly Part[], patients: Patients): Values {
   return { values: values.subarray(0, n), patients: of.subarray(0, n) };
 }
 
-type Order = Pick<MedianTally, "median" | "quartiles" | "bounds" | "clustered">;
+type Order = Pick<MedianTally, "n" | "median" | "quartiles" | "bounds" | "clustered">;
 
 /**
  * Median and quartiles (type 7), the order statistics that bound the median's interval, and the ends that honour the patient
- * (Woodruff 1952, JASA 47:635): as `lib/store/figures/woodruff-sql` has them, which tests hold this to.
+ * (Woodruff 1952, JASA 47:635): as `lib/store/figures/woodruff-sql` has them, which tests hold this to. Or how many there are alone.
  */
-export function orderOf({ values, patients }: Values, ends: MedianEnds, sums: PatientSums): Order {
+export function orderOf(
+  { values, patients }: Values,
+  ends: MedianEnds,
+  sums: PatientSums,
+  countsAlone = false,
+): Order {
+  const n = values.length;
+  if (n === 0 || countsAlone)
+    return { n, median: null, quartiles: null, bounds: null, clustered: null };
   const sorted = Float64Array.from(values).sort();
-  const n = sorted.length;
-  if (n === 0) return { median: null, quartiles: null, bounds: null, clustered: null };
   const median = quantile(sorted, 0.5);
   const ranks = ends.ranks(n);
   const bounds = ranks && ([sorted[ranks.lower - 1], sorted[ranks.upper - 1]] as const);
   for (let place = 0; place < n; place += 1)
     sums.add(patients[place] ?? -1, (values[place] ?? 0) <= median ? 1 : 0, 1);
   return {
+    n,
     median,
     quartiles: [quantile(sorted, 0.25), quantile(sorted, 0.75)],
     bounds: bounds?.[0] === undefined || bounds[1] === undefined ? null : [bounds[0], bounds[1]],

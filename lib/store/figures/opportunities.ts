@@ -1,9 +1,14 @@
 import type { FiguresReach, OwnReach } from "@/lib/access/reach";
 import type { OpportunityTally } from "@/lib/measures/opportunities";
 import type { SubjectKind } from "@/lib/measures/tally";
-import { criteriaOf } from "@/lib/protocol/protocol";
+import { opportunitiesOf } from "@/lib/measures/units/opportunities-of";
+import { criterionMeasure } from "@/lib/protocol/criterion";
+import { criteriaOf, type Protocol } from "@/lib/protocol/protocol";
 import type { Period } from "@/lib/records/period";
 import { pool } from "../database";
+import { measuresOfLacking } from "../month-units/lacking-of";
+import { monthsOfAll } from "../month-units/months-of";
+import { readMonths } from "../month-units/read-months";
 import { protocolWithin } from "../protocol/versions";
 import { type ClusterRow, clusterSums, clustersOf } from "./cluster-sums-sql";
 import { fillIn } from "./criterion/fill-in";
@@ -22,18 +27,46 @@ type Row = SubjectRow &
     readonly parts: OpportunityTally["byCriterion"];
   };
 
+type Asked = {
+  readonly periods: readonly Period[];
+  readonly by: readonly Exclude<SubjectKind, "chair">[];
+};
+
 /**
- * Opportunities by group, practice or clinician for each period, counted in PostgreSQL. A clinician's are those of their
- * own visits, whoever worked on a canal there, and only of criteria that are told apart by clinician.
+ * Opportunities by group, practice or clinician for each period: from the units kept of months, where they tell, else counted in
+ * PostgreSQL. A clinician's are those of their own visits, whoever worked on a canal there, and only of criteria that are told
+ * apart by clinician.
  */
 export async function opportunities(
   reach: FiguresReach | OwnReach,
-  asked: {
-    readonly periods: readonly Period[];
-    readonly by: readonly Exclude<SubjectKind, "chair">[];
-  },
+  asked: Asked,
 ): Promise<OpportunityTally[]> {
   const protocol = await protocolWithin(reach);
+  return (await ofMonths(reach, asked, protocol)) ?? recomputed(reach, asked, protocol);
+}
+
+async function ofMonths(
+  reach: FiguresReach | OwnReach,
+  asked: Asked,
+  protocol: Protocol,
+): Promise<OpportunityTally[] | undefined> {
+  const counting = measuresOfLacking(protocol);
+  const months = monthsOfAll(asked.periods);
+  if ("clinicianKey" in reach || !months || !counting) return undefined;
+  const criteria = criteriaOf(protocol)
+    .map(({ id }) => ({ id, measure: criterionMeasure({ id }) }))
+    .filter(({ measure }) => counting.includes(measure));
+  const units = await readMonths(reach.practices, months, counting);
+  const by = asked.by.filter((kind) => kind !== "clinician" || reach.byClinician);
+  return opportunitiesOf(units, { criteria, periods: asked.periods, by });
+}
+
+/** The same from the records, whatever is kept. */
+export async function recomputed(
+  reach: FiguresReach | OwnReach,
+  asked: Asked,
+  protocol: Protocol,
+): Promise<OpportunityTally[]> {
   const scope = scopeOf(reach, asked.by);
   const parameters = new Parameters(scope.parameters(asked.periods));
   const units = opportunitySql({ protocol, parameters }, "clinicianKey" in reach);

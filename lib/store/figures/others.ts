@@ -1,7 +1,10 @@
 import type { FiguresReach, OwnReach } from "@/lib/access/reach";
 import type { ClusterCounts, ClusteredMedian, MedianEnds } from "@/lib/measures/tally";
+import { othersOf } from "@/lib/measures/units/others-of";
 import type { Period } from "@/lib/records/period";
 import { pool } from "../database";
+import { monthsOfAll } from "../month-units/months-of";
+import { readMonths } from "../month-units/read-months";
 import { protocolWithin } from "../protocol/versions";
 import { type ClusterRow, clusterSums, clustersOf } from "./cluster-sums-sql";
 import { type ComparedWith, comparedWith, type Pair, type Target } from "./compared-with";
@@ -44,7 +47,7 @@ type Counts = Target & ClusterRow & { measure: string; n: number; numerator: num
 /**
  * What a clinician's others come to, without the clinician's own units. A measure has an answer only where at least
  * five other clinicians have at least ten units each and none has over half of all the others' units; the rule is
- * part of the query, so that no page can show what falls short of it. A reach of one's own asks for oneself alone.
+ * applied here, so that no page can show what falls short of it. A reach of one's own asks for oneself alone.
  */
 export async function others(
   reach: FiguresReach | OwnReach,
@@ -52,6 +55,31 @@ export async function others(
 ): Promise<Others[]> {
   const pairs = await comparedWith(reach, asked.periods, asked.targets, asked.comparison);
   if (pairs.length === 0) return [];
+  return (await ofMonths(asked, pairs)) ?? recomputed(reach, asked, pairs);
+}
+
+/** From the units kept of months, where months are what is asked for. */
+async function ofMonths(asked: OthersAsked, pairs: readonly Pair[]): Promise<Others[] | undefined> {
+  const months = monthsOfAll(asked.periods);
+  if (!months) return undefined;
+  const practices = [...new Set(pairs.map(({ practice }) => practice))];
+  const units = await readMonths(practices, months, asked.measures);
+  return othersOf(units, { ...asked, pairs, isContinuous, stands });
+}
+
+/** Are there enough others with enough units, none of them with over half of all. */
+function stands(units: readonly number[]): boolean {
+  const all = units.reduce((total, some) => total + some, 0);
+  const enough = units.filter((some) => some >= leastUnits).length >= leastClinicians;
+  return enough && Math.max(...units) * 2 <= all;
+}
+
+/** The same from the records, whatever is kept. */
+export async function recomputed(
+  reach: FiguresReach | OwnReach,
+  asked: OthersAsked,
+  pairs: readonly Pair[],
+): Promise<Others[]> {
   const protocol = await protocolWithin(reach);
   // Rates need counts alone, medians a second look: the two go side by side.
   const kinds = [

@@ -4,7 +4,7 @@ import type { Bucket } from "@/lib/measures/units/subjects";
 import { talliesOf } from "@/lib/measures/units/tallies-of";
 import { criterionId } from "@/lib/protocol/criterion";
 import { defaultProtocol, type Protocol, standingOf } from "@/lib/protocol/protocol";
-import { monthsOf } from "../month-units/months-of";
+import { monthsOfAll } from "../month-units/months-of";
 import { readMonths } from "../month-units/read-months";
 import { protocolWithin } from "../protocol/versions";
 import type { Asked } from "./counted";
@@ -19,9 +19,8 @@ export async function talliesOfMonths(
   asked: Asked,
 ): Promise<Tally[] | undefined> {
   if ("clinicianKey" in reach || asked.strata) return undefined;
-  const spans = asked.periods.map(monthsOf);
-  if (spans.some((months) => months === undefined)) return undefined;
-  const months = [...new Set(spans.flatMap((some) => some ?? []))];
+  const months = monthsOfAll(asked.periods);
+  if (!months) return undefined;
   const units = await readMonths(reach.practices, months, asked.measures);
   const protocol = asked.measures.some((measure) => criterionId(measure) !== undefined)
     ? await protocolWithin(reach)

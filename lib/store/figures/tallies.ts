@@ -12,9 +12,9 @@ import { instrumentCounts } from "./instruments";
 import { keptLacking } from "./kept-lacking";
 import { medians, type Order } from "./medians";
 import { scopeOf } from "./scope";
-import { talliesOfMonths } from "./tallies-of-months";
 import { stratumOf } from "./stratum-sql";
 import { subjectColumns, subjectOf } from "./subject-of";
+import { talliesOfMonths } from "./tallies-of-months";
 import { isContinuous, unitSql } from "./unit-sql";
 
 /**
@@ -26,10 +26,7 @@ export async function tallies(reach: FiguresReach | OwnReach, asked: Asked): Pro
 }
 
 /** The same from the records, whatever is kept. */
-export async function recomputed(
-  reach: FiguresReach | OwnReach,
-  asked: Asked,
-): Promise<Tally[]> {
+export async function recomputed(reach: FiguresReach | OwnReach, asked: Asked): Promise<Tally[]> {
   const scope = scopeOf(reach, asked.by);
   const perInstrument = asked.measures.includes("separation-per-instrument");
   const others = asked.measures.filter((measure) => measure !== "separation-per-instrument");

@@ -28,10 +28,10 @@ export const visitsSql = `with numbered as (${numbered}), whose as (
 /** A query giving the units of one measure in each practice and month, alike ones together, as text. */
 export function alikeSql(measure: string, judging: Judging): string {
   if (measure === "separation-per-instrument") return instrumentsSql;
-  const units = fillIn(
-    unitSql([measure], criterionId(measure) === undefined ? {} : { judging }),
-    { place, whose: "true" },
-  );
+  const units = fillIn(unitSql([measure], criterionId(measure) === undefined ? {} : { judging }), {
+    place,
+    whose: "true",
+  });
   const continuous = isContinuous(measure);
   // Both lists are gathered in one pass, so that the nth value is of the nth visit.
   return `with numbered as (${numbered}), alike as (
@@ -44,10 +44,10 @@ export function alikeSql(measure: string, judging: Judging): string {
 
 const gathered = `select practice, month::text as month, json_agg(content)::text as content from alike group by practice, month`;
 
-/** What is known of each use of an instrument that carries an id; the instruments themselves are counted by lib/measures. */
+/** The instruments that carry an id, by what is known of their uses; lib/measures counts them, each once. */
 const instrumentsSql = `with alike as (
     select f.practice, date_trunc('month', f.local_day)::date as month, json_build_array(f.chair, f.clinician, f.worker, false, null, null,
-      1, (coalesce(i.separated, 0) > 0)::int, (i.separated is not null)::int, (i.separated is null)::int, array_agg(i.instrument_id), null) as content
+      1, (coalesce(i.separated, 0) > 0)::int, (not (i.separated is null))::int, (i.separated is null)::int, array_agg(distinct i.instrument_id), null) as content
     from (select * from canal_facts where ${place}) f join instruments i on i.visit_id = f.visit_id and i.canal = f.canal
     where i.instrument_id is not null
     group by f.practice, date_trunc('month', f.local_day), f.chair, f.clinician, f.worker, coalesce(i.separated, 0) > 0, i.separated is null

@@ -71,8 +71,7 @@ async function makeRun(client: pg.ClientBase, protocol: Protocol, part: string, 
   const lacking = looksAtGaps(protocol, part)
     ? await lackingWithin(client, protocol, run)
     : undefined;
-  const sql =
-    part === visitsPart ? visitsSql : alikeSql(part, { protocol, parameters, lacking });
+  const sql = part === visitsPart ? visitsSql : alikeSql(part, { protocol, parameters, lacking });
   await client.query(
     `insert into month_units (practice, month, measure, content, pending)
      select practice, month::date, ${parameters.bind(part, "text")}, content, ${restsOnLastDay(protocol, part) ? pending : "false"}

@@ -1,7 +1,7 @@
 import type { Period } from "@/lib/records/period";
 
 /** The first days of the months that a period is made of; undefined where it begins or ends within one. */
-export function monthsOf(period: Pick<Period, "from" | "until">): string[] | undefined {
+function monthsOf(period: Pick<Period, "from" | "until">): string[] | undefined {
   if (!period.from.endsWith("-01") || !period.until.endsWith("-01")) return undefined;
   const months: string[] = [];
   for (let month = period.from; month < period.until; month = nextMonth(month)) months.push(month);
@@ -12,4 +12,13 @@ export function monthsOf(period: Pick<Period, "from" | "until">): string[] | und
 export function nextMonth(month: string): string {
   const [year = 0, number = 0] = month.split("-").map(Number);
   return number === 12 ? `${year + 1}-01-01` : `${year}-${String(number + 1).padStart(2, "0")}-01`;
+}
+
+/** The months of all the periods, each once; undefined where one of them begins or ends within a month. */
+export function monthsOfAll(
+  periods: readonly Pick<Period, "from" | "until">[],
+): string[] | undefined {
+  const spans = periods.map(monthsOf);
+  if (spans.some((months) => months === undefined)) return undefined;
+  return [...new Set(spans.flatMap((months) => months ?? []))].sort();
 }

@@ -49,8 +49,18 @@ type Row = readonly [
 ];
 
 function alikeOf(row: Row): Alike {
-  const [chair, clinician, worker, shared, excluded, excepted, ...counts] = row;
-  const [units, numerator, denominator, missing, visits, values] = counts;
-  const whose = { chair, clinician, worker, shared, excluded, excepted };
-  return { ...whose, units, numerator, denominator, missing, visits, values };
+  return {
+    chair: row[0],
+    clinician: row[1],
+    worker: row[2],
+    shared: row[3],
+    excluded: row[4],
+    excepted: row[5],
+    units: row[6],
+    numerator: row[7],
+    denominator: row[8],
+    missing: row[9],
+    visits: row[10],
+    values: row[11],
+  };
 }

@@ -100,3 +100,20 @@ CREATE TRIGGER month_units_forget_old AFTER DELETE ON entered_exceptions
   REFERENCING OLD TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION month_units_forget_exceptions();
 CREATE TRIGGER month_units_forget_is AFTER UPDATE ON entered_exceptions
   REFERENCING NEW TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION month_units_forget_exceptions();
+
+-- Everything goes at once.
+CREATE FUNCTION month_units_forget_all() RETURNS trigger LANGUAGE plpgsql AS $$
+BEGIN
+  PERFORM month_units_lock();
+  DELETE FROM month_units;
+  RETURN NULL;
+END $$;
+
+CREATE TRIGGER month_units_forget_all AFTER TRUNCATE ON visit_facts
+  FOR EACH STATEMENT EXECUTE FUNCTION month_units_forget_all();
+CREATE TRIGGER month_units_forget_all AFTER TRUNCATE ON upkeep
+  FOR EACH STATEMENT EXECUTE FUNCTION month_units_forget_all();
+CREATE TRIGGER month_units_forget_all AFTER TRUNCATE ON criterion_versions
+  FOR EACH STATEMENT EXECUTE FUNCTION month_units_forget_all();
+CREATE TRIGGER month_units_forget_all AFTER TRUNCATE ON entered_exceptions
+  FOR EACH STATEMENT EXECUTE FUNCTION month_units_forget_all();
