@@ -27,6 +27,8 @@ export type StagedRow = CheckedRow | HeldAsRead;
 
 /** Makes this connection's staging tables; they are temporary, so an import that dies leaves nothing. */
 export async function makeStaging(client: pg.ClientBase): Promise<void> {
+  // Of this connection alone, before its first temporary table: staged rows stay in memory as far as they fit.
+  await client.query("set temp_buffers = '96MB'; set work_mem = '96MB'");
   for (const table of tableNames) {
     const columns = storedColumns(table).map((column) => `"${column.name}" ${column.type}`);
     const place = hangsOnVisit(table)
@@ -41,7 +43,10 @@ export async function makeStaging(client: pg.ClientBase): Promise<void> {
   );
 }
 
-/** Copies the rows of one file into staging, a bounded number at a time; tells how many there were and how many are held. */
+/**
+ * Copies the rows of one file into staging, a bounded number at a time; tells how many there were and how many are held. While
+ * the database takes some in, the next are read.
+ */
 export async function stage(
   client: pg.ClientBase,
   table: TableName,
@@ -49,60 +54,68 @@ export async function stage(
   rows: AsyncIterable<StagedRow>,
   onRows: (count: number, held: number) => Promise<void>,
 ): Promise<void> {
+  const lines = linesOf(table, fileId);
+  const held = heldLinesOf(table, fileId);
+  let taking = Promise.resolve();
+  const take = async (batch: readonly StagedRow[]) => {
+    const good = batch.flatMap((row) => ("values" in row ? lines.write(row) : []));
+    const bad = batch.flatMap((row) => ("values" in row ? [] : held.write(row)));
+    await taking;
+    taking = copy(client, lines.into, good)
+      .then(() => copy(client, held.into, bad))
+      .then(() => onRows(batch.length, bad.length));
+    // What goes wrong is thrown where it is waited for.
+    taking.catch(() => undefined);
+  };
   let batch: StagedRow[] = [];
   for await (const row of rows) {
     batch.push(row);
-    if (batch.length < 5000) continue;
-    await onRows(batch.length, await copyBatch(client, table, fileId, batch));
+    if (batch.length < atATime) continue;
+    await take(batch);
     batch = [];
   }
-  await onRows(batch.length, await copyBatch(client, table, fileId, batch));
+  await take(batch);
+  await taking;
 }
 
-async function copyBatch(
-  client: pg.ClientBase,
-  table: TableName,
-  fileId: number,
-  batch: readonly StagedRow[],
-): Promise<number> {
-  const good: string[] = [];
-  const held: string[] = [];
-  const place = hangsOnVisit(table) ? ["practice", "session_id"] : [];
-  const match = (row: CheckedRow) => (row.match ? cell(json(row.match)) : "\\N");
-  const names = storedColumns(table).map((column) => column.name);
-  const optionalKeys = new Set(
-    tables[table].columns
-      .filter((column) => column.key && !column.required)
-      .map((column) => column.name),
-  );
-  for (const row of batch) {
-    if ("values" in row) {
-      const cells = [...place, ...names].map((name) =>
-        cell(row.values[name] ?? (optionalKeys.has(name) ? "" : undefined)),
-      );
-      const matched = place.length > 0 ? [match(row)] : [];
-      good.push(
-        `${[fileId, row.line, fieldsOf(table, row.values), "\\N", ...matched, ...cells].join("\t")}\n`,
-      );
-    } else {
-      const cells = [table, fileId, row.line, row.key, row.practice, row.session_id, row.canal].map(
-        cell,
-      );
-      held.push(`${[...cells, cell(json(row.raw)), cell(json(row.reasons))].join("\t")}\n`);
-    }
-  }
+const atATime = 5000;
+
+/** Where rows go, and each of them as a line of COPY's text format. */
+type Lines<Row> = { readonly into: string; write(row: Row): string };
+
+function linesOf(table: TableName, fileId: number): Lines<CheckedRow> {
+  const hangs = hangsOnVisit(table);
   const columns = [
-    "file_id",
-    "line",
-    "fields",
-    "held_id",
-    ...(place.length > 0 ? ["match"] : []),
-    ...place,
-    ...names,
+    ...(hangs ? ["practice", "session_id"] : []),
+    ...storedColumns(table).map((column) => column.name),
   ];
-  await copy(client, `staged_${table} (${list(columns)})`, good);
-  await copy(client, "staged_held", held);
-  return held.length;
+  // An empty cell of an optional key is the empty text.
+  const empty = columns.map((name) =>
+    tables[table].columns.some((one) => one.name === name && one.key && !one.required) ? "" : "\\N",
+  );
+  const first = ["file_id", "line", "fields", "held_id", ...(hangs ? ["match"] : [])];
+  return {
+    into: `staged_${table} (${list([...first, ...columns])})`,
+    write: ({ line, values, match }) => {
+      let text = `${fileId}\t${line}\t${fieldsOf(table, values)}\t\\N`;
+      if (hangs) text += `\t${match ? cell(json(match)) : "\\N"}`;
+      for (let place = 0; place < columns.length; place += 1) {
+        const value = values[columns[place] ?? ""];
+        text += `\t${value === undefined ? empty[place] : cell(value)}`;
+      }
+      return `${text}\n`;
+    },
+  };
+}
+
+function heldLinesOf(table: TableName, fileId: number): Lines<HeldAsRead> {
+  return {
+    into: "staged_held",
+    write: ({ line, key, practice, session_id, canal, raw, reasons }) => {
+      const cells = [table, fileId, line, key, practice, session_id, canal].map(cell);
+      return `${[...cells, cell(json(raw)), cell(json(reasons))].join("\t")}\n`;
+    },
+  };
 }
 
 /** A bit for each column the row bears, so that undoing one import keeps what another one bore. */
@@ -113,10 +126,11 @@ export function fieldsOf(table: TableName, values: Values): number {
   );
 }
 
-async function copy(client: pg.ClientBase, into: string, lines: string[]) {
+async function copy(client: pg.ClientBase, into: string, lines: readonly string[]) {
   if (lines.length === 0) return;
+  // In one piece: each piece is a packet of its own.
   await pipeline(
-    Readable.from(lines, { objectMode: false }),
+    Readable.from([Buffer.from(lines.join(""))], { objectMode: false }),
     client.query(copyFrom(`copy ${into} from stdin`)),
   );
 }
@@ -125,7 +139,7 @@ async function copy(client: pg.ClientBase, into: string, lines: string[]) {
 function cell(value: Value | undefined): string {
   if (value === undefined) return "\\N";
   if (typeof value !== "string") return String(value);
-  return value.replace(/[\\\t\n\r]/g, (mark) => escapes[mark] ?? mark);
+  return marks.test(value) ? value.replace(everyMark, (mark) => escapes[mark] ?? mark) : value;
 }
 
 function json(value: unknown): string {
@@ -133,4 +147,6 @@ function json(value: unknown): string {
   return JSON.stringify(value).replaceAll("\\u0000", "\\ufffd");
 }
 
+const marks = /[\\\t\n\r]/;
+const everyMark = /[\\\t\n\r]/g;
 const escapes: Record<string, string> = { "\\": "\\\\", "\t": "\\t", "\n": "\\n", "\r": "\\r" };
