@@ -12,6 +12,7 @@ const usage = `canal-audit <verb>
   export adherence --period 2026-Q3 --out FILE [--practice P1] [--format csv|xlsx|json|fhir|pdf]
   verify AUDIT                                           a signed audit against its fingerprint and today's records
   prepare                                                what schedules ask for, of the quarter that ended last
+  rebuild                                                what is derived from the records, and every quarter's counts, anew
   backup FILE [--figures] [--with-secrets]               the whole database of one moment, and with secrets the keys
   restore FILE [--replace]                               into an empty home, or in place of what is there
   people add --role administrator --email … --name … [--practice P1] [--clinician P1/C01]
@@ -42,6 +43,7 @@ const verbs = new Map<string, () => Promise<Verb>>([
     },
   ],
   ["verify", async () => (await import("./verify")).verify],
+  ["rebuild", async () => (await import("./rebuild")).rebuild],
   ["prepare", async () => (await import("./prepare")).prepare],
   ["backup", async () => (await import("./back-up")).backUp],
   ["restore", async () => (await import("./restore-backup")).restoreBackup],

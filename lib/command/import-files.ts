@@ -2,11 +2,13 @@ import { readdir, stat } from "node:fs/promises";
 import { basename, extname, join, relative, resolve } from "node:path";
 import { holderReach } from "@/lib/access/reach";
 import { type ImportResult, importRecords, type Source } from "@/lib/reports/import-records";
+import { keepFigures } from "@/lib/reports/keep-figures";
 import { byCommand } from "@/lib/reports/log/by-command";
 import { mappingsNamed, NoSuchMapping } from "@/lib/reports/mappings-named";
 import { recordFileEndings } from "@/lib/reports/record-files";
 import { isTimeZone } from "@/lib/reports/time-zone";
 import { readOptions } from "./read-options";
+import { keepProgress } from "./rebuild";
 import { CannotDo, type Done } from "./verb";
 
 /** `import <files or folders…> [--zone Europe/London] [--mapping NAME|mapping.json]…`; paths are the caller's. */
@@ -21,16 +23,18 @@ export async function importFiles(args: string[], quiet: boolean): Promise<Done>
     throw new CannotDo(`"${zone}" is no time zone; write one as Europe/London.`);
   const sources = (await Promise.all(positionals.map(sourcesAt))).flat();
   const tell = quiet ? undefined : progressTo(process.stderr);
-  const { records } = holderReach();
+  const { records, figures } = holderReach();
   const named = many.mapping ?? [];
-  const result = await byCommand("canal-audit import", {}, async (home) =>
-    importRecords(records, sources, {
+  const result = await byCommand("canal-audit import", {}, async (home) => {
+    const done = await importRecords(records, sources, {
       zone,
       key: home.key,
       onProgress: tell,
       ...(named.length > 0 ? { mappings: await mappingsAsked(named) } : {}),
-    }),
-  );
+    });
+    await keepFigures(figures, quiet ? undefined : keepProgress(process.stderr));
+    return done;
+  });
   return { text: inWords(result), json: asDocument(result) };
 }
 

@@ -32,6 +32,20 @@ export async function readMonths(
   }
 }
 
+/** Makes what is not kept yet of the months in which one of the practices (null is all) has visits. */
+export async function keepMonths(
+  practices: readonly string[] | null,
+  months: readonly string[],
+  measures: readonly string[],
+): Promise<void> {
+  const recorded = await recordedMonths(practices, months);
+  await makeMonths(
+    [...new Set(recorded.map(({ practice }) => practice))],
+    [...new Set(recorded.map(({ month }) => month))],
+    measures,
+  );
+}
+
 async function recordedMonths(
   practices: readonly string[] | null,
   months: readonly string[],

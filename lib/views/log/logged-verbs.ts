@@ -9,6 +9,7 @@ export const loggedVerbs = {
     kind: "took out",
     words: "the adherence report, by the command",
   },
+  "canal-audit rebuild": { kind: "changed", words: "derived everything anew from the records" },
   "canal-audit verify": { kind: "saw", words: "a signed audit proven, by the command" },
   "canal-audit prepare": { kind: "changed", words: "prepared what was due, by the command" },
   "canal-audit backup": { kind: "took out", words: "a backup of everything" },

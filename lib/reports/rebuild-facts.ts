@@ -1,0 +1,1 @@
+export { rebuildFacts } from "@/lib/store/facts/rebuild";
