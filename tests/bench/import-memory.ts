@@ -7,7 +7,7 @@ import { writeDeliveries, writeVisits } from "./many-deliveries";
 
 const run = promisify(execFile);
 
-export type ImportRun = { rows: number; seconds: number; peakMb: number };
+export type ImportRun = { rows: number; seconds: number; keepSeconds: number; peakMb: number };
 
 /** Imports an irrigation file of each size, its visits and canals loaded first, each in a home and a process of its own. */
 export async function importMemory(sizes: readonly number[]): Promise<ImportRun[]> {
@@ -24,7 +24,7 @@ export async function importMemory(sizes: readonly number[]): Promise<ImportRun[
   return runs;
 }
 
-async function importOnce(folder: string, files: readonly string[]): Promise<ImportRun> {
+export async function importOnce(folder: string, files: readonly string[]): Promise<ImportRun> {
   const tsx = join(process.cwd(), "node_modules/.bin/tsx");
   const { stdout } = await run(
     tsx,

@@ -26,7 +26,7 @@ export async function pageSpeed(
   return runs;
 }
 
-async function signedIn(
+export async function signedIn(
   url: string,
   account: { email: string; password: string },
 ): Promise<string> {

@@ -30,7 +30,7 @@ export async function pages(records?: string): Promise<void> {
   }
 }
 
-function newAccount(role: string): { email: string; password: string } {
+export function newAccount(role: string): { email: string; password: string } {
   // One step leads in, as in the demo: what is measured are pages.
   command("people", "second-factor", "not-yet");
   const account = { email: `${role}@bench.example`, password: "only-for-the-bench" };
@@ -40,7 +40,7 @@ function newAccount(role: string): { email: string; password: string } {
 }
 
 /** Runs the command on the home of the application under test; its first lines. */
-function command(...words: string[]): string {
+export function command(...words: string[]): string {
   const tsx = join(process.cwd(), "node_modules/.bin/tsx");
   const start = ["--tsconfig", "lib/command/tsconfig.json", "lib/command/canal-audit.ts"];
   const said = execFileSync(tsx, [...start, ...words], { encoding: "utf8" });

@@ -20,6 +20,15 @@ const READY = "Ctrl-C stops it.";
 export default async function runApp(): Promise<() => Promise<void>> {
   if (process.env.CANAL_AUDIT_URL && process.env.CANAL_AUDIT_HOME) return async () => {};
   const home = await mkdtemp(join(tmpdir(), "canal-audit-browser-"));
+  const takeDown = await runAppIn(home);
+  return async () => {
+    await takeDown();
+    await rm(home, { recursive: true, force: true });
+  };
+}
+
+/** The same in a home that is there or is to be made; it stays when the application is taken down. */
+export async function runAppIn(home: string): Promise<() => Promise<void>> {
   const port = await freePort();
   const { DATABASE_URL: _, npm_lifecycle_event: __, ...env } = process.env;
   const app = spawn(process.execPath, ["--import", "tsx", "lib/command/start/start.ts"], {
@@ -39,7 +48,6 @@ export default async function runApp(): Promise<() => Promise<void>> {
     const over = app.exitCode === null && app.signalCode === null ? once(app, "exit") : null;
     app.kill("SIGTERM");
     await over;
-    await rm(home, { recursive: true, force: true });
   };
   await untilReady(app).catch(async (error) => {
     await takeDown();

@@ -1,0 +1,55 @@
+import { signedIn } from "../page-speed";
+
+export type UsersRun = {
+  readonly page: string;
+  readonly answers: number;
+  readonly p50: number;
+  readonly p95: number;
+};
+
+/** A person at work: an account and the pages that they go through. */
+export type Person = {
+  readonly account: { email: string; password: string };
+  readonly pages: readonly string[];
+};
+
+/** Between two pages a person reads for as long, in seconds. */
+const reads = { least: 1, most: 3 };
+
+/**
+ * So many people at once go through their pages, each so many times, reading in between; milliseconds to the last byte of each
+ * answer. The first round warms the server up and is not counted.
+ */
+export async function usersAtOnce(
+  url: string,
+  people: readonly Person[],
+  rounds: number,
+): Promise<UsersRun[]> {
+  const taken = new Map<string, number[]>();
+  await Promise.all(
+    people.map(async ({ account, pages }, place) => {
+      const cookie = await signedIn(url, account);
+      for (let round = 0; round <= rounds; round += 1)
+        for (const [at, page] of pages.entries()) {
+          // Spread without chance, so that a run can be made again.
+          const share = ((place * 7 + at * 3 + round * 5) % 10) / 10;
+          await new Promise((go) =>
+            setTimeout(go, (reads.least + share * (reads.most - reads.least)) * 1000),
+          );
+          const started = performance.now();
+          const answer = await fetch(url + page, { headers: { cookie } });
+          await answer.text();
+          if (answer.status !== 200) throw new Error(`${page} answered ${answer.status}`);
+          const all = taken.get(page) ?? [];
+          taken.set(page, all);
+          if (round > 0) all.push(performance.now() - started);
+        }
+    }),
+  );
+  const everything = [...taken.values()].flat();
+  return [...taken, ["all pages", everything] as const].map(([page, all]) => {
+    all.sort((a, b) => a - b);
+    const at = (share: number) => Math.round(all[Math.ceil(share * all.length) - 1] ?? 0);
+    return { page, answers: all.length, p50: at(0.5), p95: at(0.95) };
+  });
+}
