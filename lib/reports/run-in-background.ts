@@ -1,6 +1,7 @@
 import type { RecordsReach } from "@/lib/access/reach";
 import { forgetUpload } from "@/lib/store/import/uploads";
 import { type ImportHow, importRecords, type Source } from "./import-records";
+import { noteWork } from "./log/work";
 
 /**
  * Begins an import that goes on by itself; what goes wrong after its beginning stands on its page.
@@ -37,6 +38,10 @@ export async function runInBackground(
   const over = running.then(async (done) => {
     await ended(done);
     if (importId !== undefined && how.upload) await forgetUpload(reach, importId);
+    if (importId !== undefined)
+      await noteWork("import ended", reach.by, {
+        ...{ import: importId, outcome: done ? "done" : "nothing brought in" },
+      });
   });
   // Whatever happens after the beginning is nobody's to wait for.
   over.catch(() => undefined);
