@@ -91,7 +91,9 @@ export async function tried(
   if (found.is === "before") {
     await disconnect();
     process.env.DATABASE_URL = database.url;
-    await act(name, on.base.stage);
+    await act(name, on.base.stage).catch((trouble: unknown) => {
+      troubles.push(`${name}, done again, fails: ${trouble}`);
+    });
     const again = await soundness(database.url, [reference], { figures: false });
     troubles.push(...again.troubles.map((trouble) => `${name}, done again: ${trouble}`));
   }

@@ -10,6 +10,10 @@ export const loggedAttempts = {
 /** What goes on with nobody waiting for it. */
 export const loggedWork = {
   "demo import": { kind: "changed", words: "brought the demo's records in" },
+  "import taken up": {
+    kind: "changed",
+    words: "went on with an import whose process was gone",
+  },
   "import ended": { kind: "changed", words: "the import of an upload ended" },
   prepared: { kind: "changed", words: "prepared what a schedule asks for" },
   deleted: { kind: "changed", words: "deleted what was older than it is kept" },
