@@ -15,10 +15,14 @@ leaveOnSignal();
 await generateClient();
 const { pointsOf } = await import("./all-faults");
 const { inParts } = await import("./in-parts");
+const { threeProcesses } = await import("../processes/three-processes");
 const { counted } = await import("./ground");
 const from = performance.now();
 const parts = Math.min(2, availableParallelism());
-const outcomes = await inParts(parts, pointsOf(Number(kills)), 150, Number(seed));
+const outcomes = [
+  ...(await inParts(parts, pointsOf(Number(kills)), 150, Number(seed))),
+  await threeProcesses(1500, 10),
+];
 const rows = outcomes.map(({ what, points, came, troubles }) => [
   what,
   String(points),
