@@ -20,8 +20,8 @@ const { counted } = await import("./ground");
 const from = performance.now();
 const parts = Math.min(2, availableParallelism());
 const outcomes = [
-  ...(await inParts(parts, pointsOf(Number(kills)), 150, Number(seed))),
-  await threeProcesses(1500, 10),
+  ...(await inParts(parts, pointsOf(Number(kills)), 100, Number(seed))),
+  await threeProcesses(600, 10),
 ];
 const rows = outcomes.map(({ what, points, came, troubles }) => [
   what,
@@ -39,5 +39,6 @@ console.log(
 );
 const points = outcomes.reduce((sum, outcome) => sum + outcome.points, 0);
 console.log(`${points} points in ${seconds} s\n`);
-console.log(JSON.stringify({ points, seconds, seed: Number(seed), outcomes }));
+const told = outcomes.map((outcome) => ({ ...outcome, came: counted(outcome.came) }));
+console.log(JSON.stringify({ points, seconds, seed: Number(seed), outcomes: told }));
 process.exitCode = outcomes.every(({ troubles }) => troubles.length === 0) ? 0 : 1;
