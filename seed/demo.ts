@@ -1,8 +1,10 @@
 import { mkdtemp, rm } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import { commandLine } from "@/lib/records/log-line";
 import { asHolder } from "@/lib/reports/as-holder";
 import { importRecords } from "@/lib/reports/import-records";
+import { noteWork } from "@/lib/reports/log/work";
 import { changePractice, confirmCodes } from "@/lib/reports/places";
 import { changeSecondFactorRule } from "@/lib/reports/second-factor-rule";
 import { withHome } from "@/lib/reports/with-home";
@@ -35,6 +37,7 @@ async function bringIn({ practice, files }: Delivery, key: Buffer): Promise<void
   const { records, people } = asHolder();
   const from = performance.now();
   const result = await importRecords(records, files, { zone: practice.zone, key, heldListed: 1 });
+  await noteWork("demo import", commandLine, { practice: practice.code, import: result.importId });
   const counts = { read: 0, held: 0, repeated: 0 };
   for (const file of result.files) {
     counts.read += file.read;

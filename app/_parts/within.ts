@@ -1,5 +1,7 @@
 import { forbidden } from "next/navigation";
+import { after } from "next/server";
 import { Refused } from "@/lib/access/refused";
+import { takeUpNowAndThen } from "@/lib/reports/take-up-imports";
 import { loggedPages, type PageName } from "@/lib/views/log/logged-pages";
 import { withSentence } from "./refusal";
 import { seen } from "./seen";
@@ -16,6 +18,8 @@ export async function within<View>(
   read: () => View | Promise<View>,
   about: Readonly<Record<string, unknown>> = {},
 ): Promise<View> {
+  // Behind the answer: whoever is read for, an import whose process is gone goes on.
+  after(takeUpNowAndThen);
   try {
     const view = await read();
     // Nothing found is nothing seen.

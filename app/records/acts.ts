@@ -37,7 +37,8 @@ export async function goOnAct(_: Answer, form: FormData): Promise<Answer> {
   const answer = await within("goOnAct", form, (reach) =>
     goOnWithImport(reach, read.data.import, read.data.how),
   );
-  if ("next" in answer && answer.next) redirect(`/records/imports/${answer.next}`);
+  if ("done" in answer && read.data.how === "go on")
+    redirect(`/records/imports/${read.data.import}`);
   return answer;
 }
 

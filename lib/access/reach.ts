@@ -1,3 +1,4 @@
+import { commandLine } from "../records/log-line";
 import { Refused } from "./refused";
 import type { Role } from "./role";
 import type { Viewer } from "./viewer";
@@ -29,6 +30,8 @@ class Records {
   constructor(
     readonly by: string,
     readonly practices: readonly string[] | null,
+    /** Account by whose doing it is, or what acts without one: for the log, which holds no names. */
+    readonly person: string,
   ) {}
 }
 
@@ -93,7 +96,7 @@ export function ownReach(viewer: Viewer): OwnReach {
 }
 
 export function recordsReach(viewer: Viewer): RecordsReach {
-  return new Records(viewer.name, practicesAs(viewer, "record-keeper"));
+  return new Records(viewer.name, practicesAs(viewer, "record-keeper"), viewer.userId);
 }
 
 export function peopleReach(viewer: Viewer): PeopleReach {
@@ -130,10 +133,10 @@ export function holderReach(): {
   records: RecordsReach;
   people: PeopleReach;
 } {
-  const by = "command line";
+  const by = commandLine;
   return {
     figures: new FiguresOfAll(by, null, true),
-    records: new Records(by, null),
+    records: new Records(by, null, by),
     people: new People(by, null),
   };
 }

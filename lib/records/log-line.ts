@@ -36,6 +36,12 @@ export type LogLine = Omit<NewLogLine, "kind"> & {
 
 /** Whoever runs the command has no account. */
 export const commandLine = "command line";
+/** Somebody tried to sign in to an account that there is not. */
+export const noAccount = "no such account";
+/** What a schedule or a period asks for is nobody's doing. */
+export const byItself = "by itself";
+/** Whatever acts without an account. */
+export const withoutAccount: readonly string[] = [commandLine, noAccount, byItself];
 
 /** Before the first line. */
 export const noHash = "0".repeat(64);

@@ -66,18 +66,17 @@ export async function endImport(
     : { wrong: { form: "It runs no longer." } };
 }
 
-/** Begins an import anew that was broken off, or lets its files go. @throws Refused */
+/** Goes on with an import that was broken off, or lets its files go. @throws Refused */
 export async function goOnWithImport(
   reach: RecordsReach,
   importId: number,
   how: "go on" | "let go",
-): Promise<{ done: string; next?: number } | { wrong: { form: string } }> {
+): Promise<{ done: string } | { wrong: { form: string } }> {
   if (how === "let go") {
     await letUploadGo(reach, importId);
     return { done: "Its files are deleted." };
   }
-  const next = await resumeImport(reach, importId);
-  return next === null
-    ? { wrong: { form: "Its files are no longer there; bring them in again." } }
-    : { done: `It goes on as import ${next}.`, next };
+  return (await resumeImport(reach, importId))
+    ? { done: "It goes on." }
+    : { wrong: { form: "It goes on already, or its files are no longer there." } };
 }

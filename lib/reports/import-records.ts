@@ -4,6 +4,7 @@ import { readSheets } from "@/lib/intake/read-sheets";
 import type { Context } from "@/lib/intake/sheet";
 import { UnreadableFile } from "@/lib/intake/unreadable-file";
 import { keyFingerprint } from "@/lib/store/home/patient-key";
+import type { Again } from "@/lib/store/import/broken-off";
 import {
   type FileCounts,
   filesOfImport,
@@ -45,6 +46,8 @@ export type ImportHow = {
   readonly mappings?: readonly KnownMapping[];
   /** Folder of the home's uploads that holds the files. */
   readonly upload?: string;
+  /** An import that was broken off, begun again with the same files. */
+  readonly again?: Again;
   /** Told the import's id before anything is read. */
   readonly onBegin?: (importId: number) => void;
   readonly onProgress?: (progress: ImportProgress) => void;

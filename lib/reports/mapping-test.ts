@@ -2,7 +2,7 @@ import type { RecordsReach } from "@/lib/access/reach";
 import type { Mapping } from "@/lib/intake/mapping/mapping";
 import { readMapped } from "@/lib/intake/mapping/read-mapped";
 import { UnreadableFile } from "@/lib/intake/unreadable-file";
-import { pathOfWaiting, type WaitingFile } from "@/lib/store/waiting";
+import { pathOfWaiting, saveTest, testOfFile, type WaitingFile } from "@/lib/store/waiting";
 import type { TestView } from "@/lib/views/mapping/test-view";
 import { testWords } from "@/lib/views/mapping/test-words";
 import { count } from "@/lib/views/quantity";
@@ -11,37 +11,43 @@ import { contextOf } from "./mapping-preview";
 import { rowsExpected } from "./rows-expected";
 import { type TableCounts, tableCounts } from "./table-counts";
 
+/** How far a test is; it lies beside the file, so that any process answers for the one that reads. */
 type Test = {
   readonly digest: string;
-  read: number;
-  expected: number | undefined;
-  over: boolean;
-  counts?: readonly TableCounts[];
-  failed?: string;
+  /** Milliseconds; one that is not done and was silent for long has lost its process. */
+  readonly at: number;
+  readonly read: number;
+  readonly expected?: number;
+  readonly counts?: readonly TableCounts[];
+  readonly failed?: string;
 };
-
-// Next loads a page's and a route's modules apart from each other, so what runs hangs on globalThis.
-const kept = globalThis as { canalAuditTests?: Map<string, Test> };
+const silent = 15_000;
+const toldEvery = 500;
 
 /** Reads the whole file by a draft and counts what would become of its rows; it goes on by itself and nothing is stored. */
-export function beginTest(reach: RecordsReach, file: WaitingFile, draft: Mapping): void {
+export async function beginTest(
+  reach: RecordsReach,
+  file: WaitingFile,
+  draft: Mapping,
+): Promise<TestView> {
   const digest = digestOf(draft);
-  const before = tests().get(file.kept);
-  if (before?.digest === digest && !before.failed) return;
-  if (before) before.over = true;
-  const test: Test = { digest, read: 0, expected: undefined, over: false };
-  tests().set(file.kept, test);
-  run(reach, file, draft, test).catch((error: unknown) => {
-    test.failed =
+  const before = testIn(file.test, digest);
+  if (before && !before.failed) return testOf(file, draft);
+  const begun: Test = { digest, at: Date.now(), read: 0 };
+  await saveTest(file, begun);
+  run(reach, file, draft, begun).catch(async (error: unknown) => {
+    const failed =
       error instanceof UnreadableFile ? error.message : "The test failed; see the tool's log.";
     if (!(error instanceof UnreadableFile)) console.error(error);
+    await saveTest(file, { ...begun, at: Date.now(), failed }).catch(() => undefined);
   });
+  return testOf({ test: begun }, draft);
 }
 
 /** How far the test of this very draft is, or what it found. */
-export function testOf(file: Pick<WaitingFile, "kept">, draft: Mapping): TestView {
-  const test = tests().get(file.kept);
-  if (!test || test.digest !== digestOf(draft)) return { state: "none" };
+export function testOf(file: Pick<WaitingFile, "test">, draft: Mapping): TestView {
+  const test = testIn(file.test, digestOf(draft));
+  if (!test) return { state: "none" };
   if (test.failed) return { state: "failed", says: test.failed };
   if (test.counts) return testWords(test.counts);
   const { read, expected } = test;
@@ -53,33 +59,43 @@ export function testOf(file: Pick<WaitingFile, "kept">, draft: Mapping): TestVie
 }
 
 /** Was this very draft tested on the whole file. */
-export function isTested(file: Pick<WaitingFile, "kept">, draft: Mapping): boolean {
+export function isTested(file: Pick<WaitingFile, "test">, draft: Mapping): boolean {
   return testOf(file, draft).state === "done";
+}
+
+/** The test of this digest; undefined where there is none, or its process is gone. */
+function testIn(kept: unknown, digest: string): Test | undefined {
+  const test = kept as Test | null;
+  if (test?.digest !== digest) return undefined;
+  const isOver = test.counts !== undefined || test.failed !== undefined;
+  return isOver || Date.now() - test.at < silent ? test : undefined;
 }
 
 async function run(
   reach: RecordsReach,
   file: WaitingFile,
   draft: Mapping,
-  test: Test,
+  begun: Test,
 ): Promise<void> {
   const path = pathOfWaiting(file);
   const context = await contextOf(reach, file, draft);
-  test.expected = await rowsExpected(path, draft);
+  const expected = await rowsExpected(path, draft);
   const all: TableCounts[] = [];
+  let read = 0;
+  let told = Date.now();
   for await (const sheet of readMapped(path, file.name, draft, context)) {
     const counts = tableCounts(sheet.table);
     for await (const row of sheet.rows) {
-      if (test.over) return;
-      test.read += 1;
+      read += 1;
       counts.add(row);
+      if (Date.now() - told < toldEvery) continue;
+      told = Date.now();
+      // Another draft is tested by now, or the file is gone: this one is of no use any more.
+      if (!testIn(await testOfFile(file), begun.digest)) return;
+      await saveTest(file, { ...begun, at: told, read, expected });
     }
     all.push(counts.told());
   }
-  test.counts = all;
-}
-
-function tests(): Map<string, Test> {
-  kept.canalAuditTests ??= new Map();
-  return kept.canalAuditTests;
+  if (!testIn(await testOfFile(file), begun.digest)) return;
+  await saveTest(file, { ...begun, at: Date.now(), read, expected, counts: all });
 }

@@ -1,10 +1,10 @@
-import { randomBytes } from "node:crypto";
-import { mkdir, open, readdir, rm, writeFile } from "node:fs/promises";
+import { mkdir, open, rm } from "node:fs/promises";
 import { basename, extname, join } from "node:path";
-import { homeFolder } from "@/lib/store/home/home-folder";
 import type { Source } from "./import-records";
+import { keepUpload } from "./kept-upload";
 import { multipart, NotFormData } from "./multipart";
 import { recordFileEndings } from "./record-files";
+import { newUploadFolder, removeLeftovers } from "./upload-folders";
 
 /** What was sent cannot be taken; the sentence is for whoever sent it. */
 export class UploadRefused extends Error {
@@ -29,12 +29,14 @@ const longestField = 1000;
  * CANAL_AUDIT_UPLOAD_MB (2048 where it is not set).
  *
  * @param kept folders of uploads that an import still needs though the process that took them is gone
+ * @param person whose upload it is, for whoever goes on with it
  * @throws UploadRefused; nothing is left on the disk then
  */
 export async function receiveUpload(
   body: AsyncIterable<Uint8Array>,
   contentType: string,
   kept: readonly string[] = [],
+  person?: string,
 ): Promise<Upload> {
   await removeLeftovers(kept);
   const folder = newUploadFolder();
@@ -42,32 +44,14 @@ export async function receiveUpload(
   const remove = () => rm(folder, { recursive: true, force: true });
   try {
     const upload = await write(bounded(body), contentType, folder);
-    await keepNames(folder, upload);
+    const { sources, fields } = upload;
+    const names = sources.map(({ path, name }) => ({ file: basename(path), name }));
+    await keepUpload(folder, { names, zone: fields.zone ?? "", person });
     return { ...upload, folder: basename(folder), remove };
   } catch (error) {
     await remove();
     throw error instanceof NotFormData ? new UploadRefused(error.message) : error;
   }
-}
-
-/** Where uploads lie until they are read. */
-export function uploadsFolder(): string {
-  return join(homeFolder(), "uploads");
-}
-
-/** A folder's name begins with the process that has it, so that what a dead one left behind is known. */
-export function newUploadFolder(): string {
-  return join(uploadsFolder(), `${process.pid}-${randomBytes(8).toString("hex")}`);
-}
-
-/** What lies under which name: read again where the import was broken off. */
-export const namesFile = "names.json";
-
-function keepNames(folder: string, { sources, fields }: Pick<Upload, "sources" | "fields">) {
-  const names = sources.map(({ path, name }) => ({ file: basename(path), name }));
-  return writeFile(join(folder, namesFile), JSON.stringify({ names, zone: fields.zone ?? "" }), {
-    mode: 0o600,
-  });
 }
 
 async function write(body: AsyncIterable<Uint8Array>, contentType: string, folder: string) {
@@ -129,23 +113,5 @@ async function* bounded(body: AsyncIterable<Uint8Array>): AsyncGenerator<Uint8Ar
       );
     }
     yield chunk;
-  }
-}
-
-/** What a process that was killed could not delete. */
-async function removeLeftovers(kept: readonly string[]): Promise<void> {
-  for (const name of await readdir(uploadsFolder()).catch(() => [])) {
-    const owner = Number(name.split("-")[0]);
-    if (owner !== process.pid && !isRunning(owner) && !kept.includes(name))
-      await rm(join(uploadsFolder(), name), { recursive: true, force: true });
-  }
-}
-
-function isRunning(pid: number): boolean {
-  try {
-    process.kill(pid, 0);
-    return true;
-  } catch (error) {
-    return (error as NodeJS.ErrnoException).code === "EPERM";
   }
 }

@@ -1,6 +1,8 @@
 import type { RecordsReach } from "@/lib/access/reach";
 import { forgetUpload } from "@/lib/store/import/uploads";
+import { isLostConnection } from "@/lib/store/lost-connection";
 import { type ImportHow, importRecords, type Source } from "./import-records";
+import { noteWork } from "./log/work";
 
 /**
  * Begins an import that goes on by itself; what goes wrong after its beginning stands on its page.
@@ -31,12 +33,18 @@ export async function runInBackground(
     (trouble: unknown) => {
       // Before it began there is no page to say it on.
       if (importId === undefined) throw trouble;
-      return false;
+      return isLostConnection(trouble) ? null : false;
     },
   );
   const over = running.then(async (done) => {
+    // The database was away: the files stay, and whoever finds them goes on.
+    if (done === null) return;
     await ended(done);
     if (importId !== undefined && how.upload) await forgetUpload(reach, importId);
+    if (importId !== undefined)
+      await noteWork("import ended", reach.person, {
+        ...{ import: importId, outcome: done ? "done" : "nothing brought in" },
+      });
   });
   // Whatever happens after the beginning is nobody's to wait for.
   over.catch(() => undefined);

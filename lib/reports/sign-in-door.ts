@@ -1,5 +1,7 @@
 import { parseSetCookieHeader } from "better-auth/cookies";
 import { signInService } from "@/lib/store/sign-in/sign-in";
+import { whoseAttempt } from "@/lib/store/sign-in/whose-attempt";
+import { noteFailedSignIn } from "./log/failed-sign-in";
 
 /** A cookie to be set in the browser. */
 export type Cookie = {
@@ -29,9 +31,28 @@ export async function askSignIn(
   }
   const service = signInService();
   const address = new URL(`/api/auth${path}`, service.options.baseURL);
-  return service.handler(
-    new Request(address, { method: "POST", headers, body: JSON.stringify(body) }),
-  );
+  return knock(new Request(address, { method: "POST", headers, body: JSON.stringify(body) }));
+}
+
+/** The door itself: whatever fails at it leaves a line in the log, whichever way somebody came. */
+export async function knock(request: Request): Promise<Response> {
+  const { pathname } = new URL(request.url);
+  const second = pathname.includes("/two-factor/verify");
+  if (!second && !pathname.endsWith("/sign-in/email")) return signInService().handler(request);
+  const email = second ? null : await emailIn(request.clone());
+  // Asked before the answer, which may end what the second step's cookie stands for; and always, so that time tells nothing.
+  const person = await whoseAttempt(email, request.headers);
+  const answer = await signInService().handler(request);
+  // 403: the form is of another site, and nothing was tried. Whoever has no cookie of the first step only sets a second factor up.
+  if (answer.ok || answer.status === 403 || (second && person === null)) return answer;
+  await noteFailedSignIn(answer.status, person, second);
+  return answer;
+}
+
+async function emailIn(request: Request): Promise<string> {
+  const body: unknown = await request.json().catch(() => null);
+  const email = body && typeof body === "object" && "email" in body ? body.email : null;
+  return typeof email === "string" ? email : "";
 }
 
 /** The cookies that an answer sets or takes back. */

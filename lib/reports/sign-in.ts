@@ -1,5 +1,5 @@
 import { signInService } from "@/lib/store/sign-in/sign-in";
-import { askSignIn, type Cookie, cookiesOf } from "./sign-in-door";
+import { askSignIn, type Cookie, cookiesOf, knock } from "./sign-in-door";
 import { textWithin } from "./text-within";
 
 /**
@@ -47,7 +47,7 @@ export async function answerSignIn(request: Request): Promise<Response> {
   const body = await textWithin(request, longest);
   if (body === null) return new Response(null, { status: 413 });
   const { url, method, headers: asked } = request;
-  const answer = await signInService().handler(new Request(url, { method, headers: asked, body }));
+  const answer = await knock(new Request(url, { method, headers: asked, body }));
   const headers = new Headers();
   for (const cookie of answer.headers.getSetCookie()) headers.append("set-cookie", cookie);
   return Response.json({ ok: answer.ok }, { status: answer.status, headers });

@@ -32,7 +32,7 @@ export async function startImport(
   body: AsyncIterable<Uint8Array>,
   contentType: string,
 ): Promise<Begun> {
-  const upload = await receiveUpload(body, contentType, await uploadsNeeded(reach));
+  const upload = await receiveUpload(body, contentType, await uploadsNeeded(reach), reach.person);
   try {
     if (upload.sources.length === 0) throw new UploadRefused("Choose at least one file.");
     const zone = upload.fields.zone || "UTC";

@@ -35,8 +35,7 @@ export async function testDraft(
   const read = readDraft(sent);
   if ("wrong" in read) return { sentence: `This mapping cannot be used as it is: ${read.wrong}` };
   await saveDraft(reach, id, read.draft);
-  beginTest(reach, file, read.draft);
-  return testOf(file, read.draft);
+  return beginTest(reach, file, read.draft);
 }
 
 /** How far the test of the kept draft is. Null where there is no such file. */

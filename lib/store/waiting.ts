@@ -1,3 +1,4 @@
+import { randomBytes } from "node:crypto";
 import { readFile, rename, rm, writeFile } from "node:fs/promises";
 import { join } from "node:path";
 import type { RecordsReach } from "@/lib/access/reach";
@@ -18,6 +19,8 @@ export type WaitingFile = {
   readonly trouble: string | null;
   /** The mapping as far as it is made. */
   readonly draft: unknown;
+  /** How far the test of a draft on the whole file is (lib/reports/mapping-test); null where none was begun. */
+  readonly test: unknown;
   readonly zone: string;
   readonly by: string;
   readonly at: Date;
@@ -29,13 +32,13 @@ export async function waitingFiles(reach: RecordsReach): Promise<WaitingFile[]> 
     where: within(reach),
     orderBy: { id: "asc" },
   });
-  return Promise.all(rows.map(withRecognised));
+  return Promise.all(rows.map(withBeside));
 }
 
 /** One of them, or null where there is none within the reach. */
 export async function waitingFile(reach: RecordsReach, id: number): Promise<WaitingFile | null> {
   const row = await prisma().waitingFile.findFirst({ where: { ...within(reach), id } });
-  return row && withRecognised(row);
+  return row && withBeside(row);
 }
 
 /** @param file its path below the home, which must be there already */
@@ -63,9 +66,7 @@ export async function saveRecognised(
   if ("recognised" in found) {
     const file = await prisma().waitingFile.findFirst({ where: { ...within(reach), id } });
     if (!file) return;
-    const beside = besideWaiting(file);
-    await writeFile(`${beside}.new`, JSON.stringify(found.recognised), { mode: 0o600 });
-    await rename(`${beside}.new`, beside);
+    await keepBeside(besideWaiting(file), found.recognised);
   }
   const data =
     "trouble" in found
@@ -86,7 +87,7 @@ export async function dropWaiting(reach: RecordsReach, id: number): Promise<Wait
   const found = await waitingFile(reach, id);
   if (found) {
     // First what holds references: a row without its file says so, a file without its row would lie there unseen.
-    for (const path of [besideWaiting(found), pathOfWaiting(found)])
+    for (const path of [besideWaiting(found), testOfWaiting(found), pathOfWaiting(found)])
       await rm(path, { force: true });
     await prisma().waitingFile.deleteMany({ where: { id } });
   }
@@ -97,11 +98,35 @@ function besideWaiting(file: Pick<WaitingFile, "kept">): string {
   return `${pathOfWaiting(file)}.seen.json`;
 }
 
+function testOfWaiting(file: Pick<WaitingFile, "kept">): string {
+  return `${pathOfWaiting(file)}.test.json`;
+}
+
+/** Keeps how far a test of the file is: its examples are cells, so that it lies beside the file, where every process finds it. */
+export async function saveTest(file: Pick<WaitingFile, "kept">, test: unknown): Promise<void> {
+  await keepBeside(testOfWaiting(file), test);
+}
+
+/** How far the test of the file is now. */
+export async function testOfFile(file: Pick<WaitingFile, "kept">): Promise<unknown> {
+  return besideOr(testOfWaiting(file));
+}
+
 /** With what lies beside; where that is gone, the file is looked through again. */
-async function withRecognised<Row extends Pick<WaitingFile, "kept" | "recognised">>(row: Row) {
-  if (row.recognised === null) return row;
-  const text = await readFile(besideWaiting(row), "utf8").catch(() => null);
-  return { ...row, recognised: text === null ? null : (JSON.parse(text) as unknown) };
+async function withBeside<Row extends Pick<WaitingFile, "kept" | "recognised">>(row: Row) {
+  const recognised = row.recognised === null ? null : await besideOr(besideWaiting(row));
+  return { ...row, recognised, test: await testOfFile(row) };
+}
+
+async function keepBeside(file: string, what: unknown): Promise<void> {
+  const draft = `${file}.${randomBytes(4).toString("hex")}.new`;
+  await writeFile(draft, JSON.stringify(what), { mode: 0o600 });
+  await rename(draft, file);
+}
+
+async function besideOr(file: string): Promise<unknown> {
+  const text = await readFile(file, "utf8").catch(() => null);
+  return text === null ? null : (JSON.parse(text) as unknown);
 }
 
 const within = (reach: RecordsReach) => (reach.practices === null ? {} : { by: reach.by });

@@ -17,6 +17,9 @@ test("The log tells the administrator who signed in and saw what, by day and per
 
   await signInTo(page, "/administration/log", "administrator");
   const lines = page.getByRole("table");
+  await page.goto("/administration/log?before=4");
+  await expect(lines).toContainText("brought the demo's records in");
+  await page.goto("/administration/log");
   await expect(lines).toContainText("signed in");
   const person = page.getByLabel("Person");
   const option = page.locator("#log-person option").filter({ hasText: name });

@@ -65,8 +65,9 @@ export async function changingNights(on: Ground): Promise<Outcome> {
   troubles.push(...(await soundness(database.url, [reference])).troubles);
   await disconnect();
   await database.drop();
-  const held = nights.filter(([, , moment]) => moment === null).length;
-  const came = `${nights.length - held} on their local day, ${held} held as no time or two`;
+  const came = nights.map(([, , moment]) =>
+    moment === null ? "held as no time or two" : "on its local day",
+  );
   return { what: "visits in the nights when clocks change", points: nights.length, came, troubles };
 }
 

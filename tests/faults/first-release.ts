@@ -65,7 +65,7 @@ export async function upgraded(on: Ground): Promise<Outcome> {
   const more = schema === (await schemaOf(on.base.database.url)) ? [] : ["its schema is another"];
   await disconnect();
   await database.drop();
-  const came = `${applied.length} migrations applied`;
+  const came = [`with ${applied.length} migrations`];
   return {
     ...{ what: "upgrade from the first release's database", points: 1, came },
     troubles: [...troubles, ...more],

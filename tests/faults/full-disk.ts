@@ -5,7 +5,7 @@ import { loadBackup } from "@/lib/store/backup/load-backup";
 import { checkedBackup } from "@/lib/store/backup/read-backup";
 import { actNames } from "./acts";
 import { backupOf } from "./base";
-import { counted, type Ground, type Outcome, tried } from "./ground";
+import { type Ground, type Outcome, tried } from "./ground";
 import { ownServer } from "./own-server";
 
 /** MB left on the disk when an act begins. */
@@ -13,13 +13,13 @@ const left = [0, 0.3, 1, 2, 4, 8];
 
 /**
  * Acts while the disk is full or fills up. The disk is a small tmpfs with a server of its own, which the base comes to by backup and
- * restore; where nothing may be mounted, files of the server may grow to a size only (RLIMIT_FSIZE).
+ * restore; null where nothing may be mounted.
  */
-export async function fullDisk(on: Ground, points: number): Promise<Outcome> {
+export async function fullDisk(on: Ground, points: number): Promise<Outcome | null> {
   const disk = join(on.server.folder, "disk");
   await mkdir(disk, { recursive: true });
   const mounted = runs("mount", ["-t", "tmpfs", "-o", "size=256m", "canal-audit-faults", disk]);
-  if (!mounted) return limitedFiles(on, points);
+  if (!mounted) return null;
   const leave = () => runs("umount", [disk]);
   process.once("exit", leave);
   const server = await ownServer(join(disk, "home"));
@@ -43,8 +43,9 @@ export async function fullDisk(on: Ground, points: number): Promise<Outcome> {
   }
 }
 
-async function limitedFiles(on: Ground, points: number): Promise<Outcome> {
-  return filled(on, points, "RLIMIT_FSIZE, as nothing may be mounted", async (mb, work) => {
+/** As a full disk, where nothing may be mounted: files of the server may grow to a size only (RLIMIT_FSIZE). */
+export async function limitedFiles(on: Ground, points: number): Promise<Outcome> {
+  return filled(on, points, "RLIMIT_FSIZE", async (mb, work) => {
     const pid = await on.server.pid();
     const limit = (size: string) => runs("prlimit", ["--pid", String(pid), `--fsize=${size}:`]);
     limit(String(Math.round(16_384 + mb * 20_000)));
@@ -59,7 +60,7 @@ type Filling = <Done>(mb: number, work: () => Promise<Done>) => Promise<Done>;
 async function filled(on: Ground, points: number, by: string, filling: Filling): Promise<Outcome> {
   const came: string[] = [];
   const troubles: string[] = [];
-  for (let point = 0; point < points; point += 1) {
+  for (const point of on.here(points)) {
     const name = actNames[point % actNames.length] ?? "import";
     const mb = left[Math.floor(point + point / left.length) % left.length] ?? 0;
     const one = await tried(on, name, (process, { url }) =>
@@ -71,7 +72,7 @@ async function filled(on: Ground, points: number, by: string, filling: Filling):
     came.push(one.came);
     troubles.push(...one.troubles);
   }
-  return { what: `disk full (${by})`, points, came: counted(came.sort()), troubles };
+  return { what: `disk full (${by})`, points: came.length, came, troubles };
 }
 
 function runs(program: string, words: string[]): boolean {

@@ -9,11 +9,11 @@ import { type OwnServer, ownServer } from "./own-server";
 import { type Reference, referenceOf, soundness } from "./sound";
 import { type Ended, type ReadyWorkers, readyWorkers, type Worker } from "./worker";
 
-/** One line of what was tried: how many points, what came of it, what was wrong. */
+/** One line of what was tried: how many points, what came of each, what was wrong. */
 export type Outcome = {
   readonly what: string;
   readonly points: number;
-  readonly came: string;
+  readonly came: readonly string[];
   readonly troubles: readonly string[];
 };
 
@@ -23,18 +23,28 @@ export type Ground = {
   readonly base: Base;
   readonly workers: ReadyWorkers;
   readonly random: () => number;
+  /** Which of so many points are tried here: the others are another part's. */
+  here(points: number): number[];
   after(name: ActName): Promise<{ readonly reference: Reference; readonly took: number }>;
   close(): Promise<void>;
 };
 
-export async function ground(visits: number, seed: number): Promise<Ground> {
+/** One of several parts that are tried at the same time, each on a ground of its own. */
+export type Part = { readonly part: number; readonly of: number };
+
+export async function ground(
+  visits: number,
+  seed: number,
+  { part, of }: Part = { part: 0, of: 1 },
+): Promise<Ground> {
   const folder = await mkdtemp(join(tmpdir(), "canal-audit-faults-"));
   const workers = readyWorkers();
   const server = await ownServer(join(folder, "home"));
   const base = await makeBase(server, visits);
   const known = new Map<ActName, { reference: Reference; took: number }>();
   return {
-    ...{ server, base, workers, random: seededRandom(seed) },
+    ...{ server, base, workers, random: seededRandom(seed + 7919 * part) },
+    here: (points) => [...Array(points).keys()].filter((point) => point % of === part),
     async after(name) {
       const found = known.get(name);
       if (found) return found;
@@ -81,7 +91,9 @@ export async function tried(
   if (found.is === "before") {
     await disconnect();
     process.env.DATABASE_URL = database.url;
-    await act(name, on.base.stage);
+    await act(name, on.base.stage).catch((trouble: unknown) => {
+      troubles.push(`${name}, done again, fails: ${trouble}`);
+    });
     const again = await soundness(database.url, [reference], { figures: false });
     troubles.push(...again.troubles.map((trouble) => `${name}, done again: ${trouble}`));
   }
@@ -97,6 +109,6 @@ async function away(database: { drop(): Promise<void> }): Promise<void> {
 /** "3 before, 2 after" */
 export function counted(words: readonly string[]): string {
   const counts = new Map<string, number>();
-  for (const word of words) counts.set(word, (counts.get(word) ?? 0) + 1);
+  for (const word of [...words].sort()) counts.set(word, (counts.get(word) ?? 0) + 1);
   return [...counts].map(([word, count]) => `${count} ${word}`).join(", ");
 }

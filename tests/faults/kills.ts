@@ -1,6 +1,6 @@
 import { setTimeout as sleep } from "node:timers/promises";
 import { actNames } from "./acts";
-import { counted, type Ground, type Outcome, tried } from "./ground";
+import { type Ground, type Outcome, tried } from "./ground";
 
 const victims = ["the process", "PostgreSQL", "one process of PostgreSQL"] as const;
 
@@ -11,7 +11,7 @@ export async function kills(
   tell: (line: string) => void,
 ): Promise<Outcome[]> {
   const found = new Map<string, { came: string[]; troubles: string[] }>();
-  for (let point = 0; point < points; point += 1) {
+  for (const point of on.here(points)) {
     const name = actNames[point % actNames.length] ?? "import";
     const victim =
       victims[(point + Math.floor(point / actNames.length)) % victims.length] ?? "the process";
@@ -32,6 +32,6 @@ export async function kills(
     found.set(what, sum);
   }
   return [...found].sort().map(([what, { came, troubles }]) => ({
-    ...{ what, points: came.length, came: counted(came.sort()), troubles },
+    ...{ what, points: came.length, came, troubles },
   }));
 }

@@ -1,8 +1,10 @@
+import { join } from "node:path";
 import { holdHome, refuseHeldHome } from "@/lib/store/home/hold-home";
 import { homeFolder, makeHomeFolder } from "@/lib/store/home/home-folder";
 import { HomeTrouble } from "@/lib/store/home/home-trouble";
+import { withLock } from "@/lib/store/home/lock";
 import { type Home, openHome } from "@/lib/store/home/open-home";
-import { readyDatabase } from "@/lib/store/home/ready-database";
+import { readyDatabase, refuseOtherKey } from "@/lib/store/home/ready-database";
 import { generateClient } from "@/prisma/generate";
 import { buildPages } from "./build-pages";
 import { endWithNpm } from "./end-with-npm";
@@ -20,9 +22,12 @@ async function start(): Promise<number> {
     process.on(name, () => stop.abort());
   }
   endWithNpm(() => stop.abort());
-  await refuseHeldHome(homeFolder());
+  // Several may be started on one database that is elsewhere, and share a home.
+  const shares = Boolean(process.env.DATABASE_URL?.trim());
+  if (!shares) await refuseHeldHome(homeFolder());
   const place = await listenPlace();
-  const held = await holdHome(await makeHomeFolder(), place.address);
+  const folder = await makeHomeFolder();
+  const held = await holdHome(folder, place.address, shares ? place.port : undefined);
   const home: { opened?: Home } = {};
   try {
     return await readyAndServe(place, home, stop);
@@ -76,11 +81,17 @@ async function readyRecords(
   });
   await step("Migrations", async () => {
     const applied = await readyDatabase(opened);
+    await refuseOtherKey(opened);
     return applied.length === 0 ? "up to date" : `${applied.length} applied`;
   });
   const env = await pageEnvironment(opened, place);
-  if (!stop.aborted) await step("Records", () => fillDemo(opened, env, stop));
+  if (!stop.aborted) await step("Records", () => fillDemoOnce(opened, env, stop));
   return env;
+}
+
+/** Of several that are started at once, one fills the home. */
+function fillDemoOnce(home: Home, env: Record<string, string>, stop: AbortSignal) {
+  return withLock(join(home.folder, "demo.lock"), () => fillDemo(home, env, stop), 1_200_000);
 }
 
 function stopped(): number {

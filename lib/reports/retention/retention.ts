@@ -1,4 +1,5 @@
 import type { PeopleReach, RecordsReach } from "@/lib/access/reach";
+import { byItself } from "@/lib/records/log-line";
 import { keptFrom, type Retained, retained } from "@/lib/records/retention";
 import { logOwnerUrl } from "@/lib/store/home/keep-log";
 import type { Home } from "@/lib/store/home/open-home";
@@ -12,6 +13,7 @@ import {
 import { deleteOldRecords, oldRecords } from "@/lib/store/retention/old-records";
 import { retentionPeriods } from "@/lib/store/retention/periods";
 import { dropWaiting, waitingFiles } from "@/lib/store/waiting";
+import { noteWork } from "../log/work";
 
 type Reach = { readonly people: PeopleReach; readonly records: RecordsReach };
 
@@ -42,15 +44,25 @@ export async function retentionRun(
   today: string,
 ): Promise<Kept[]> {
   return each(reach, today, async (what, from) => {
-    if (what === "records") {
-      const files = await oldWaiting(reach, from);
-      for (const { id } of files) await dropWaiting(reach.records, id);
-      return (await deleteOldRecords(reach.people, from)) + files.length;
-    }
-    if (what === "notes") return deleteOldNotes(reach.people, from);
-    if (what === "log") return cutLines(reach.people, from, logOwnerUrl(home));
-    return deleteOldPrepared(reach.people, from);
+    const gone = await deletedOf(what, from, reach, home);
+    // A cut of the log has a line of its own.
+    if (gone > 0 && what !== "log") await noteWork("deleted", byItself, { what, from, rows: gone });
+    return gone;
   });
+}
+
+async function deletedOf(
+  what: Retained,
+  from: string,
+  reach: Reach,
+  home: Pick<Home, "url" | "keeperUrl">,
+): Promise<number> {
+  if (what === "notes") return deleteOldNotes(reach.people, from);
+  if (what === "log") return cutLines(reach.people, from, logOwnerUrl(home));
+  if (what !== "records") return deleteOldPrepared(reach.people, from);
+  const files = await oldWaiting(reach, from);
+  for (const { id } of files) await dropWaiting(reach.records, id);
+  return (await deleteOldRecords(reach.people, from)) + files.length;
 }
 
 async function oldWaiting({ records }: Reach, from: string) {

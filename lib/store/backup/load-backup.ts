@@ -2,7 +2,7 @@ import { finished } from "node:stream/promises";
 import pg from "pg";
 import { from as copyFrom } from "pg-copy-streams";
 import { HomeTrouble } from "../home/home-trouble";
-import { MIGRATING } from "../home/migrate";
+import { MIGRATING } from "../home/migrating";
 import { type MigrationFile, migrationFiles } from "../home/migration-files";
 import { tableNow } from "./copied-table";
 import { clearedFor } from "./emptied";

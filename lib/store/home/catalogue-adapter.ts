@@ -1,6 +1,7 @@
 import { PrismaPg } from "@prisma/adapter-pg";
 import { ColumnTypeEnum, DriverAdapterError, type SqlQuery } from "@prisma/driver-adapter-utils";
 import pg from "pg";
+import { SCRIPT_RUNS } from "./migrating";
 
 /**
  * Prisma's adapter for a schema engine that reads PostgreSQL's catalogues. Some of their columns are of
@@ -25,11 +26,20 @@ export class CatalogueAdapter extends PrismaPg {
     };
     // The adapter cuts scripts at every semicolon, also inside functions; sent whole, a script is one transaction.
     adapter.executeScript = async (script: string) => {
-      await this.pool.query(script).catch(told);
+      await this.pool.query(`${begins}\n${script}\n;${ends}`).catch(told);
     };
     return adapter;
   }
 }
+
+const begins = `select pg_advisory_xact_lock(${SCRIPT_RUNS});`;
+
+/** A migration is done and known to be done in one transaction: the engine would tell of it in a second one. */
+const ends = `do $ends$ begin
+  if to_regclass('_prisma_migrations') is not null then
+    update _prisma_migrations set finished_at = now() where finished_at is null and rolled_back_at is null;
+  end if;
+end $ends$`;
 
 // Object numbers of the types: pg_type.dat of PostgreSQL 18.
 const INTERNAL_CHAR = 18;

@@ -1,5 +1,6 @@
 import pg from "pg";
 import { HomeTrouble } from "./home-trouble";
+import { MIGRATING, SCRIPT_RUNS } from "./migrating";
 import {
   type MigrationFile,
   migrationFiles,
@@ -17,6 +18,8 @@ import {
 export async function migrate(url: string, folder = migrationsFolder): Promise<string[]> {
   const files = await migrationFiles(folder);
   const client = new pg.Client({ connectionString: url });
+  // A server that goes makes the next question fail, which says so.
+  client.on("error", () => undefined);
   await client.connect();
   try {
     if (await isCurrent(client, files)) return [];
@@ -24,14 +27,12 @@ export async function migrate(url: string, folder = migrationsFolder): Promise<s
     await client.query("select pg_advisory_lock($1)", [MIGRATING]);
     if (await isCurrent(client, files)) return [];
     await forgetCutShort(client);
+    if (await isCurrent(client, files)) return [];
     return await apply(url, folder);
   } finally {
     await client.end();
   }
 }
-
-/** Any number that nothing else of the project locks. */
-export const MIGRATING = 20_261_101;
 
 /** Asked first, since loading the engine takes longer than the answer. */
 async function isCurrent(client: pg.Client, files: MigrationFile[]): Promise<boolean> {
@@ -53,9 +54,14 @@ async function isCurrent(client: pg.Client, files: MigrationFile[]): Promise<boo
   );
 }
 
-/** A migration is one transaction, so one that never finished left nothing behind but its row. */
+/**
+ * A migration is one transaction with the word that it is done, so one that never finished left nothing behind but its row. One that still
+ * runs, though its process was killed, is waited for.
+ */
 async function forgetCutShort(client: pg.Client): Promise<void> {
   if (!(await hasHistory(client))) return;
+  await client.query("select pg_advisory_lock($1)", [SCRIPT_RUNS]);
+  await client.query("select pg_advisory_unlock($1)", [SCRIPT_RUNS]);
   await client.query(
     `update _prisma_migrations set rolled_back_at = now()
       where finished_at is null and rolled_back_at is null`,

@@ -1,8 +1,9 @@
 import pg from "pg";
+import { HomeTrouble } from "./home-trouble";
 import { keepLog } from "./keep-log";
 import { migrate } from "./migrate";
 import type { Home } from "./open-home";
-import { endRotation, isRotating, patientKey } from "./patient-key";
+import { endRotation, isRotating, keyFingerprint, patientKey } from "./patient-key";
 
 /**
  * Brings an opened home's database up to date and its log out of the application's hands, and ends a rotation of the patient key that was
@@ -16,6 +17,19 @@ export async function readyDatabase(home: Home): Promise<string[]> {
     home.key = await patientKey(home.folder);
   }
   return applied;
+}
+
+/**
+ * Several processes have one key (CANAL_AUDIT_PATIENT_KEY, or the home they share): whoever comes with another would not recognise
+ * patients, and does not start.
+ * @throws HomeTrouble where the records were read with another key
+ */
+export async function refuseOtherKey(home: Pick<Home, "url" | "key">): Promise<void> {
+  const kept = await fingerprintIn(home.url);
+  if (kept === null || kept === keyFingerprint(home.key)) return;
+  throw new HomeTrouble(
+    "The patient key is not the one these records were read with: put the right key back (the home's file patient-key, or CANAL_AUDIT_PATIENT_KEY), or patients will not be recognised.",
+  );
 }
 
 async function fingerprintIn(url: string): Promise<string | null> {

@@ -3,7 +3,7 @@ import { holdAccepted } from "./hold-accepted";
 
 /**
  * Holds uses of an instrument after the one in which it separated, whichever of the two arrived first: a later
- * visit, or a higher number in the same canal. Within a visit the order of canals is not known and nothing is held.
+ * visit, or a higher number in the same canal. Of several, the first by time and number is named. Within a visit the order of canals is not known and nothing is held.
  *
  * @param instruments SQL giving the instrument_id of those to look at; without it the ones judged now
  */
@@ -20,7 +20,8 @@ export async function holdUsesAfterSeparation(
     join sessions v on v.id = u.visit_id and v.practice = s.practice
     where parting.separated > 0
       and parting.instrument_id in (${instruments})
-      and (v.started_at > s.started_at or (u.visit_id = parting.visit_id and u.canal = parting.canal and u.seq > parting.seq))`);
+      and (v.started_at > s.started_at or (u.visit_id = parting.visit_id and u.canal = parting.canal and u.seq > parting.seq))
+    order by u.id, s.started_at, s.session_id, s.id`);
   await holdAccepted(client, "parted", {
     table: "instruments",
     kind: "after-separation",

@@ -82,7 +82,7 @@ async function importsWithin(reach: RecordsReach, id: number | null, limit: numb
   await closeBrokenOff();
   const { rows } = await pool().query<{ id: number }>(
     `select id from imports where ($1::int is null or id = $1)
-       and ($2::text[] is null or (practices <@ $2 and (practices <> '{}' or by = $3))) order by id desc limit $4`,
+       and ($2::text[] is null or (coalesce(practices, '{}') <@ $2 and (coalesce(practices, '{}') <> '{}' or by = $3))) order by id desc limit $4`,
     [id, reach.practices, reach.by, limit],
   );
   return rows.map((row) => row.id);

@@ -2,7 +2,7 @@ import type pg from "pg";
 import type { RecordsReach } from "@/lib/access/reach";
 import type { TableName } from "@/lib/records/tables";
 import { pool, prisma } from "../database";
-import { markRunning } from "./broken-off";
+import { type Again, beginAgain, markRunning, TakenUp } from "./broken-off";
 import { ImportCancelled, isCancelled } from "./cancel-import";
 import { publish } from "./publish";
 import { makeStaging, type StagedRow, stage } from "./staging";
@@ -41,15 +41,18 @@ export async function runImport(
     upload?: string;
     /** Of the key that the rows' patients were hashed by. */
     keyFingerprint?: string;
+    /** An import that was broken off and is begun again, its files being those of `upload`. */
+    again?: Again;
     onBegin?: (importId: number) => void;
     onProgress?: (progress: ImportProgress) => void;
   },
 ): Promise<number> {
-  const started = await prisma().import.create({
-    data: { by: reach.by, state: "reading", rowsExpected: how.rowsExpected, upload: how.upload },
+  const client = await pool().connect();
+  const started = await begun(client, reach, how).catch((trouble) => {
+    client.release(true);
+    throw trouble;
   });
   how.onBegin?.(started.id);
-  const client = await pool().connect();
   let rowsRead = 0;
   let heldSoFar = 0;
   const tell = async (data: { state?: string; rowsRead?: number; heldSoFar?: number }) => {
@@ -57,7 +60,6 @@ export async function runImport(
     if (cancel) throw new ImportCancelled();
   };
   try {
-    await markRunning(client, started.id);
     await makeStaging(client);
     for await (const sheet of sheets) {
       const file = await prisma().importFile.create({
@@ -96,6 +98,24 @@ export async function runImport(
     // The connection is closed, not reused: its temporary staging tables go with it.
     client.release(true);
   }
+}
+
+/** The import's row, marked as running by this connection before anybody can take it for broken off. */
+async function begun(
+  client: pg.ClientBase,
+  reach: RecordsReach,
+  { rowsExpected, upload, again }: Parameters<typeof runImport>[2],
+): Promise<{ readonly id: number }> {
+  if (again !== undefined) {
+    const { importId } = again;
+    if ((await markRunning(client, importId)) && (await beginAgain(again, upload ?? null)))
+      return { id: importId };
+    throw new TakenUp();
+  }
+  const data = { by: reach.by, state: "reading", rowsExpected, upload };
+  const { id } = await prisma().import.create({ data });
+  await markRunning(client, id);
+  return { id };
 }
 
 /** The key may have been rotated while the files were read; the lock of publishing is held. */

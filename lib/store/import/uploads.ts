@@ -31,11 +31,3 @@ export async function claimBrokenOff(
   });
   return count === 1 ? found.upload : null;
 }
-
-/** Says of a broken-off import by which one it went on. */
-export async function wentOnAs(_reach: RecordsReach, importId: number, next: number) {
-  await prisma().import.update({
-    where: { id: importId },
-    data: { message: `It was broken off before it was done, and went on as import ${next}.` },
-  });
-}

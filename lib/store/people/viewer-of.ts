@@ -11,12 +11,21 @@ import { keptClinicianKey } from "./clinician-keys";
  */
 export async function viewerOf(headers: Headers): Promise<Viewer | null> {
   const session = await liveSession(headers);
-  if (!session) return null;
+  return session && viewerWith(session.user);
+}
+
+/** The person of an account, for what goes on in their name without them; null where the account is gone. */
+export async function viewerNumbered(userId: string): Promise<Viewer | null> {
+  const user = await prisma().user.findUnique({ where: { id: userId } });
+  return user && viewerWith(user);
+}
+
+async function viewerWith(user: { id: string; name: string; email: string }): Promise<Viewer> {
   const rows = await prisma().grant.findMany({
-    where: { userId: session.user.id },
+    where: { userId: user.id },
     orderBy: { id: "asc" },
   });
-  const { id, name, email } = session.user;
+  const { id, name, email } = user;
   const due = await dueOf(
     id,
     rows.map(({ role }) => role),

@@ -7,6 +7,9 @@ export async function keptSetting(
   key: string,
   value: string,
 ): Promise<string> {
-  const row = await prisma().setting.upsert({ where: { key }, create: { key, value }, update: {} });
-  return row.value;
+  // Of two who are first at once, one keeps its own and both are answered that; later ones write nothing.
+  const found = await prisma().setting.findUnique({ where: { key } });
+  if (found) return found.value;
+  await prisma().setting.createMany({ data: [{ key, value }], skipDuplicates: true });
+  return (await prisma().setting.findUniqueOrThrow({ where: { key } })).value;
 }

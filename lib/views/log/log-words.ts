@@ -1,9 +1,10 @@
-import { commandLine, type LogLine } from "@/lib/records/log-line";
+import { commandLine, type LogLine, withoutAccount } from "@/lib/records/log-line";
 import { moment } from "../day";
 import { loggedActs } from "./logged-acts";
 import { type Logged, loggedPages } from "./logged-pages";
 import { loggedRoutes } from "./logged-routes";
 import { loggedVerbs } from "./logged-verbs";
+import { loggedAttempts, loggedWork } from "./logged-work";
 
 /** A line of the log as the page lists it. */
 export type LineView = {
@@ -16,11 +17,13 @@ export type LineView = {
   readonly about: string;
 };
 
-const all: Readonly<Record<string, Logged>> = {
+const all: Readonly<Record<string, { readonly words: string } | Logged>> = {
   ...loggedPages,
   ...loggedActs,
   ...loggedRoutes,
   ...loggedVerbs,
+  ...loggedAttempts,
+  ...loggedWork,
   "sign-in": { kind: "signed in", words: "signed in" },
   log: { kind: "changed", words: "cut the log at what is older than is kept" },
 };
@@ -42,7 +45,8 @@ export function lineView(line: LogLine & { readonly name: string | null }, zone:
 }
 
 function withoutName(person: string): string {
-  return person === commandLine ? "the command line" : `somebody who left (${person.slice(0, 8)})`;
+  if (person === commandLine) return "the command line";
+  return withoutAccount.includes(person) ? person : `somebody who left (${person.slice(0, 8)})`;
 }
 
 function decoded(text: string): string {

@@ -11,7 +11,7 @@ import { changeSecondFactorRule } from "@/lib/reports/second-factor-rule";
 import { signIn, signInSecond } from "@/lib/reports/sign-in";
 import { pool } from "@/lib/store/database";
 import { viewerOf } from "@/lib/store/people/viewer-of";
-import { signInService } from "@/lib/store/sign-in/sign-in";
+import { codeOf, fromBase32 } from "./codes";
 import { type SignInDatabase, signInDatabase } from "./sign-in-database";
 
 // Expected values: codes are those of RFC 6238, appendix B (published), their last six digits; who needs a second factor
@@ -141,20 +141,4 @@ async function enrolled() {
   if ("wrong" in done) throw new Error(JSON.stringify(done.wrong));
   const session = database.carrying(done.cookies);
   return { who, id, account, secret, codes, session, viewer: await viewerOf(session) };
-}
-
-async function codeOf(secret: string): Promise<string> {
-  return (await signInService().api.generateTOTP({ body: { secret } })).code;
-}
-
-/** RFC 4648, 6. */
-function fromBase32(text: string): string {
-  const bits = [...text]
-    .map((letter) =>
-      "ABCDEFGHIJKLMNOPQRSTUVWXYZ234567".indexOf(letter).toString(2).padStart(5, "0"),
-    )
-    .join("");
-  return (bits.match(/.{8}/g) ?? [])
-    .map((byte) => String.fromCharCode(Number.parseInt(byte, 2)))
-    .join("");
 }

@@ -64,6 +64,18 @@ test("a second start on a held home is told whose it is, and not once the holder
   await next.release();
 });
 
+test("several share a home whose database is elsewhere, each at its own port, and whoever needs it alone is told", async () => {
+  const one = await holdHome(place.folder, "http://127.0.0.1:3000", 3000);
+  const two = await holdHome(place.folder, "http://127.0.0.1:3001", 3001);
+  await expect(holdHome(place.folder, "http://127.0.0.1:3001", 3001)).rejects.toThrow(
+    /already in use/,
+  );
+  await one.release();
+  await expect(refuseHeldHome(place.folder)).rejects.toThrow(/http:\/\/127.0.0.1:3001/);
+  await two.release();
+  await expect(refuseHeldHome(place.folder)).resolves.toBeUndefined();
+});
+
 test("a reused process number is not the process it was", () => {
   const [pid] = (processMark(process.pid) ?? "").split(" ");
   expect(pid).toBe(String(process.pid));

@@ -1,11 +1,17 @@
+import { fork } from "node:child_process";
+import { once } from "node:events";
 import { mkdir, writeFile } from "node:fs/promises";
 import { join } from "node:path";
+import { setTimeout as sleep } from "node:timers/promises";
 import pg from "pg";
 import { afterAll, beforeAll, expect, inject, test } from "vitest";
 import { migrate } from "@/lib/store/home/migrate";
+import { projectFolder } from "@/lib/store/home/project-folder";
 import { driftOf } from "@/lib/store/home/schema-drift";
 import { type ScratchDatabase, scratchDatabase } from "@/lib/store/home/scratch-database";
 import { temporaryFolder } from "./temporary-home";
+
+// Expected values are the project's own rule: each migration is there whole or not at all, and is done once.
 
 let place: Awaited<ReturnType<typeof temporaryFolder>>;
 let database: ScratchDatabase;
@@ -48,6 +54,30 @@ test("migrations are applied once, and one cut short is tried again", async () =
   ]);
   expect(both.flat()).toEqual(["20260102000000_second"]);
 });
+
+test("a migration with which PostgreSQL goes on though its process was killed is waited for, and done", async () => {
+  await addMigration("20260103000000_third", "select pg_sleep(1.5); create table third (a int);");
+  const child = fork(join(projectFolder, "tests/store/home/migrate-once.ts"), {
+    execArgv: ["--import", "tsx"],
+    env: {
+      ...process.env,
+      TSX_TSCONFIG_PATH: join(projectFolder, "lib/command/tsconfig.json"),
+      MIGRATE: JSON.stringify([database.url, place.folder]),
+    },
+  });
+  const ended = once(child, "exit");
+  const client = new pg.Client({ connectionString: database.url });
+  await client.connect();
+  const running =
+    "select 1 from pg_stat_activity where query like '%pg_sleep(1.5); create%' and pid <> pg_backend_pid()";
+  while ((await client.query(running)).rowCount === 0) await sleep(20);
+  child.kill("SIGKILL");
+  expect(await ended).toEqual([null, "SIGKILL"]);
+  expect((await client.query("select to_regclass('third') as third")).rows[0].third).toBeNull();
+  expect(await migrate(database.url, place.folder)).toEqual([]);
+  expect((await client.query("select to_regclass('third') as third")).rows[0].third).toBe("third");
+  await client.end();
+}, 30_000);
 
 test("a database from a later version is refused", async () => {
   const client = new pg.Client({ connectionString: database.url });
