@@ -1,5 +1,6 @@
 import { forbidden } from "next/navigation";
 import { Refused } from "@/lib/access/refused";
+import { asWhoAsks } from "@/lib/reports/viewer";
 import { loggedPages, type PageName } from "@/lib/views/log/logged-pages";
 import { withSentence } from "./refusal";
 import { seen } from "./seen";
@@ -17,7 +18,7 @@ export async function within<View>(
   about: Readonly<Record<string, unknown>> = {},
 ): Promise<View> {
   try {
-    const view = await read();
+    const view = await asWhoAsks(read);
     // Nothing found is nothing seen.
     if ("kind" in loggedPages[page] && view !== null && view !== undefined)
       await seen("saw", page, Object.entries(about));

@@ -1,5 +1,6 @@
 import { parseSetCookieHeader } from "better-auth/cookies";
 import { signInService } from "@/lib/store/sign-in/sign-in";
+import { asSigningIn } from "@/lib/store/wall/as-whom";
 
 /** A cookie to be set in the browser. */
 export type Cookie = {
@@ -29,9 +30,8 @@ export async function askSignIn(
   }
   const service = signInService();
   const address = new URL(`/api/auth${path}`, service.options.baseURL);
-  return service.handler(
-    new Request(address, { method: "POST", headers, body: JSON.stringify(body) }),
-  );
+  const asked = new Request(address, { method: "POST", headers, body: JSON.stringify(body) });
+  return asSigningIn(() => service.handler(asked));
 }
 
 /** The cookies that an answer sets or takes back. */

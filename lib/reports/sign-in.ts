@@ -1,4 +1,5 @@
 import { signInService } from "@/lib/store/sign-in/sign-in";
+import { asSigningIn } from "@/lib/store/wall/as-whom";
 import { askSignIn, type Cookie, cookiesOf } from "./sign-in-door";
 import { textWithin } from "./text-within";
 
@@ -33,7 +34,9 @@ export async function signInSecond(code: string, from: Headers): Promise<SignedI
 
 /** Ends the session of these headers. @returns the answer's own headers, which take the cookie back */
 export async function signOut(headers: Headers): Promise<Headers> {
-  const answer = await signInService().api.signOut({ headers, asResponse: true });
+  const answer = await asSigningIn(() =>
+    signInService().api.signOut({ headers, asResponse: true }),
+  );
   return answer.headers;
 }
 
@@ -47,7 +50,8 @@ export async function answerSignIn(request: Request): Promise<Response> {
   const body = await textWithin(request, longest);
   if (body === null) return new Response(null, { status: 413 });
   const { url, method, headers: asked } = request;
-  const answer = await signInService().handler(new Request(url, { method, headers: asked, body }));
+  const again = new Request(url, { method, headers: asked, body });
+  const answer = await asSigningIn(() => signInService().handler(again));
   const headers = new Headers();
   for (const cookie of answer.headers.getSetCookie()) headers.append("set-cookie", cookie);
   return Response.json({ ok: answer.ok }, { status: answer.status, headers });

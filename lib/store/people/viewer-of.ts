@@ -3,6 +3,7 @@ import type { Grant, Viewer } from "@/lib/access/viewer";
 import { prisma } from "@/lib/store/database";
 import { dueOf } from "@/lib/store/sign-in/due";
 import { liveSession } from "@/lib/store/sign-in/live-session";
+import { asSigningIn } from "../wall/as-whom";
 import { keptClinicianKey } from "./clinician-keys";
 
 /**
@@ -10,6 +11,10 @@ import { keptClinicianKey } from "./clinician-keys";
  * viewer. Whoever has something to do first is given no role until it is done, so that no door has to ask.
  */
 export async function viewerOf(headers: Headers): Promise<Viewer | null> {
+  return asSigningIn(() => viewerWith(headers));
+}
+
+async function viewerWith(headers: Headers): Promise<Viewer | null> {
   const session = await liveSession(headers);
   if (!session) return null;
   const rows = await prisma().grant.findMany({

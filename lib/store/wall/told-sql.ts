@@ -1,0 +1,36 @@
+import pg from "pg";
+import { type Role, roles } from "@/lib/access/role";
+import type { Grant } from "@/lib/access/viewer";
+
+/** What the database is told of whoever asks, for the length of a transaction. */
+export type Told = {
+  readonly as: "viewer" | "signing in" | "comparing" | "publishing" | "handing out";
+  /** Id of the account. */
+  readonly person: string;
+  readonly grants: readonly Grant[];
+};
+
+/** Stands among the practices of a role that is held in the whole group. */
+export const everyPractice = "*";
+
+/** SQL that tells it. Each `set local` ends with the transaction; none takes a snapshot, so that an isolation level may follow. */
+export function toldOf({ as, person, grants }: Told): string {
+  const own = grants.find(({ role, clinicianKey }) => role === "clinician" && clinicianKey);
+  const all: Record<string, string> = { standing: as, person, worker: own?.clinicianKey ?? "" };
+  for (const role of roles) all[settingOf(role)] = practicesOf(role, grants);
+  return Object.entries(all)
+    .map(([name, value]) => `set local canal_audit.${name} = ${pg.escapeLiteral(value)}`)
+    .join("; ");
+}
+
+/** The setting that holds the practices of a role. */
+export function settingOf(role: Role): string {
+  return role.replace("-", "_");
+}
+
+/** As an array of PostgreSQL. */
+function practicesOf(role: Role, grants: readonly Grant[]): string {
+  const practices = grants.filter((grant) => grant.role === role).map(({ practice }) => practice);
+  if (practices.includes(everyPractice)) throw new RangeError("no practice has that code");
+  return `{${practices.map((code) => `"${(code ?? everyPractice).replaceAll(/["\\]/g, "\\$&")}"`).join(",")}}`;
+}
