@@ -9,8 +9,8 @@ declare module "vitest" {
   interface ProvidedContext {
     /** A server on which a test may make databases: see tests/fresh-database.ts. */
     databaseUrl: string;
-    /** The same as the role as which requests are asked; null where DATABASE_URL gives a server with one role. */
-    viewersUrl: string | null;
+    /** The same as the role as which requests are asked. */
+    viewersUrl: string;
   }
 }
 

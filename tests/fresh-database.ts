@@ -30,7 +30,8 @@ async function migratedTemplate(server: string): Promise<string> {
       const draft = await scratchDatabase(server);
       await migrate(draft.url);
       const viewersUrl = inject("viewersUrl");
-      if (viewersUrl) await raiseWall({ url: draft.url, keeperUrl: null, viewersUrl });
+      if (new URL(viewersUrl).username !== new URL(server).username)
+        await raiseWall({ url: draft.url, keeperUrl: null, viewersUrl });
       await execute(server, `alter database ${draft.name} rename to ${name}`);
     }
     return name;

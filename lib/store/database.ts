@@ -1,6 +1,7 @@
 import { PrismaPg } from "@prisma/adapter-pg";
 import pg from "pg";
 import { PrismaClient } from "@/prisma/client/client";
+import { standingUrl } from "./wall/standing-url";
 import { walledPool } from "./wall/walled-pool";
 
 /** One pool and one client a process; Next reloads modules in development, so they hang on globalThis. */
@@ -36,18 +37,16 @@ function database(): Database {
 
 /** Requests are asked as a role that owns nothing, where there is one (lib/store/home); the holder asks as the owner. */
 function open(url: string): Database {
-  const viewers = process.env.DATABASE_URL_OF_VIEWERS || url;
-  // Where the owner's is the only role, it is the holder unless it says otherwise (lib/store/wall/raise-wall).
-  const asNobody = { connectionString: viewers, options: "-c canal_audit.standing=nobody" };
-  const walled = () => walledPool(connections(asNobody), connections({ connectionString: url }));
+  const viewers = standingUrl(process.env.DATABASE_URL_OF_VIEWERS || url, "nobody");
+  const walled = () => walledPool(connections(viewers), connections(standingUrl(url, "holder")));
   // Apart, so that whoever holds a connection of the one never waits for one of the same.
   const [pool, prismaPool] = [walled(), walled()];
   const client = new PrismaClient({ adapter: new PrismaPg(prismaPool) });
   return { url, pool, prismaPool, prisma: client };
 }
 
-function connections(config: pg.PoolConfig): pg.Pool {
-  const made = new pg.Pool({ ...config, max: 10 });
+function connections(url: string): pg.Pool {
+  const made = new pg.Pool({ connectionString: url, max: 10 });
   // A connection that dies while idle must not end the process; the next query says what is wrong.
   made.on("error", () => undefined);
   // The same for one that dies while somebody holds it: what they asked of it fails, and says so.

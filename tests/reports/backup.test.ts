@@ -52,7 +52,7 @@ afterAll(async () => {
 });
 
 const homeAt = (url: string): Home => ({
-  ...{ url, viewersUrl: null, keeperUrl: null, folder: place.folder, key, close: async () => {} },
+  ...{ url, viewersUrl: url, keeperUrl: null, folder: place.folder, key, close: async () => {} },
 });
 
 /** What the database holds, told as a person would compare it. */

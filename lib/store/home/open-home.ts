@@ -1,6 +1,7 @@
 import { randomBytes } from "node:crypto";
 import { readFile, rename, stat, writeFile } from "node:fs/promises";
 import { join } from "node:path";
+import { standingUrl } from "../wall/standing-url";
 import { databaseAnswers } from "./database-answers";
 import {
   type DatabaseAccess,
@@ -24,8 +25,8 @@ import { joinOrStart, type PostgresServer, stopServer } from "./postgres-server"
 export interface Home {
   /** postgresql:// address of the role that owns the tables: for whoever holds the home's files. */
   url: string;
-  /** Address of the role as which requests are asked, which owns nothing; null where DATABASE_URL names the only one. */
-  viewersUrl: string | null;
+  /** Address of the role as which requests are asked, which owns nothing; that of the owner where DATABASE_URL names the only one. */
+  viewersUrl: string;
   /** Address of the embedded server's superuser; null with DATABASE_URL. */
   keeperUrl: string | null;
   /** Absolute path of the home. */
@@ -52,9 +53,10 @@ export async function openHome(
 
 async function openOther(folder: string, url: string): Promise<Home> {
   await databaseAnswers(url);
-  const viewersUrl = process.env.DATABASE_URL_OF_VIEWERS?.trim() || null;
+  const viewersUrl = process.env.DATABASE_URL_OF_VIEWERS?.trim() || url;
   const key = await makePatientKey(folder);
-  return { url, viewersUrl, keeperUrl: null, folder, key, close: async () => {} };
+  const held = standingUrl(url, "holder");
+  return { url: held, viewersUrl, keeperUrl: null, folder, key, close: async () => {} };
 }
 
 async function openEmbedded(folder: string, tell: (doing: string) => void): Promise<Home> {

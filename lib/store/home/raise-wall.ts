@@ -10,7 +10,8 @@ import type { Home } from "./open-home";
 export async function raiseWall(
   home: Pick<Home, "url" | "keeperUrl" | "viewersUrl">,
 ): Promise<void> {
-  const { sql, digest } = wallSql(roleOf(home.url), home.viewersUrl && roleOf(home.viewersUrl));
+  const [owner, viewers] = [roleOf(home.url), roleOf(home.viewersUrl)];
+  const { sql, digest } = wallSql(owner, viewers === owner ? null : viewers);
   const client = new pg.Client({ connectionString: logOwnerUrl(home) });
   await client.connect();
   try {

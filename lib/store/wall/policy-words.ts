@@ -54,11 +54,11 @@ export function ownVisit(visitId: string): string {
 }
 
 /** SQL: what a transaction was told; null where nothing. */
-function setting(name: string): string {
+export function setting(name: string): string {
   return `nullif(current_setting('canal_audit.${name}', true), '')`;
 }
 
-function practicesOf(roles: readonly Role[]): string {
+export function practicesOf(roles: readonly Role[]): string {
   const lists = roles.map((role) => `coalesce(${setting(settingOf(role))}, '{}')::text[]`);
   return lists.length > 0 ? `(${lists.join(" || ")})` : "'{}'::text[]";
 }
@@ -66,35 +66,4 @@ function practicesOf(roles: readonly Role[]): string {
 function isAs(beyond: readonly Told["as"][]): string {
   const names = ["holder", ...beyond].map((name) => `'${name}'`).join(", ");
   return `coalesce(current_setting('canal_audit.standing', true) in (${names}), false)`;
-}
-
-/**
- * Functions that look at the records with the owner's eyes, as a policy on the records cannot look at them through itself: each answers
- * for the viewer alone. The owner is the holder within them, for where policies are forced on owners too.
- */
-export const lookingFunctions = [
-  lookingFunction(
-    "visits_of_viewer()",
-    "setof bigint",
-    `select visit_id from public.visit_facts where worker = ${setting("worker")}
-     union select visit_id from public.canal_facts where worker = ${setting("worker")}`,
-  ),
-  lookingFunction(
-    "practices_of_viewer()",
-    "setof text",
-    `select practice from public.visit_facts where worker = ${setting("worker")}
-     union select practice from public.canal_facts where worker = ${setting("worker")}`,
-  ),
-  lookingFunction(
-    "visit_is_elsewhere(session text)",
-    "boolean",
-    `select exists (select from public.sessions where session_id = session
-       and not practice = any(${practicesOf(["record-keeper"])}))`,
-  ),
-];
-
-function lookingFunction(name: string, answer: string, sql: string) {
-  const create = `create or replace function public.${name} returns ${answer} language sql stable parallel safe security definer
-    set search_path = pg_catalog set canal_audit.standing = 'holder' as $$ ${sql} $$`;
-  return { name: name.replace("session text", "text"), create };
 }

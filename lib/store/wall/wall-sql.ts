@@ -1,7 +1,7 @@
 import { createHash } from "node:crypto";
 import pg from "pg";
+import { lookingFunctions } from "./looking-functions";
 import { openTables } from "./open-tables";
-import { lookingFunctions } from "./policy-words";
 import { type Wall, walledTables } from "./walled-tables";
 
 /** The wall as SQL to be run in one transaction by whoever may alter the tables of `owner`. */
@@ -15,14 +15,14 @@ export type WallSql = { readonly sql: string; readonly digest: string };
 export function wallSql(owner: string, viewers: string | null): WallSql {
   const role = viewers === null ? null : pg.escapeIdentifier(viewers);
   const lines = [
-    ...lookingFunctions.flatMap(({ name, create }) => [
+    ...lookingFunctions(role === null).flatMap(({ name, create }) => [
       create,
       `alter function public.${name} owner to ${pg.escapeIdentifier(owner)}`,
       `revoke all on function public.${name} from public`,
       `grant execute on function public.${name} to ${[pg.escapeIdentifier(owner), ...(role ? [role] : [])].join(", ")}`,
     ]),
     ...Object.entries(walledTables).flatMap(([table, wall]) => walled(table, wall, role)),
-    ...(role ? granted(role) : [holderByDefault(owner)]),
+    ...(role ? granted(role) : []),
   ];
   const sql = lines.join(";\n");
   const digest = createHash("sha256").update(sql).digest("hex");
@@ -54,9 +54,4 @@ function granted(role: string): string[] {
       .filter(([, { may }]) => may !== "")
       .map(([table, { may }]) => `grant ${may} on public.${pg.escapeIdentifier(table)} to ${role}`),
   ];
-}
-
-/** The only role there is maintains the database too: it is the holder, unless a connection says otherwise (lib/store/database). */
-function holderByDefault(owner: string): string {
-  return `do $$ begin execute format('alter role %I in database %I set canal_audit.standing = ''holder''', ${pg.escapeLiteral(owner)}, current_database()); end $$`;
 }
