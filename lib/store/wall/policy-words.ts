@@ -19,6 +19,14 @@ export function within(practice: string, who: Who): string {
   return `(${openTo(who)} or ${practice} = any((select ${practicesOf(who.roles)})::text[]))`;
 }
 
+/** Records of every practice are read: by who works with those of the group, or reads beyond their own (told-sql). */
+export const allRecords = `(select ${setting("records")} = '{${everyPractice}}')`;
+
+/** The row's practice is one whose records are read. Short, as planning it is what it costs. */
+export function recordsOf(practice: string): string {
+  return `(${allRecords} or ${practice} = any((select ${setting("records")})::text[]))`;
+}
+
 /** They hold such a role anywhere. */
 export function anywhere({ roles, beyond = [] }: Who): string {
   return `(select ${isAs(beyond)} or ${practicesOf(roles)} <> '{}')`;

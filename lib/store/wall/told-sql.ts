@@ -17,7 +17,8 @@ export const everyPractice = "*";
 export function toldOf({ as, person, grants }: Told): string {
   const own = grants.find(({ role, clinicianKey }) => role === "clinician" && clinicianKey);
   const all: Record<string, string> = { standing: as, person, worker: own?.clinicianKey ?? "" };
-  for (const role of roles) all[settingOf(role)] = practicesOf(role, grants);
+  for (const role of roles) all[settingOf(role)] = practicesOf([role], grants);
+  all.records = beyondOwn.includes(as) ? `{${everyPractice}}` : practicesOf(insiders, grants);
   return Object.entries(all)
     .map(([name, value]) => `set local canal_audit.${name} = ${pg.escapeLiteral(value)}`)
     .join("; ");
@@ -28,9 +29,15 @@ export function settingOf(role: Role): string {
   return role.replace("-", "_");
 }
 
-/** As an array of PostgreSQL. */
-function practicesOf(role: Role, grants: readonly Grant[]): string {
-  const practices = grants.filter((grant) => grant.role === role).map(({ practice }) => practice);
+/** Who works with the records of a practice; made into one list, as nearly every query asks for it. */
+const insiders: readonly Role[] = ["clinical-lead", "quality-officer", "record-keeper"];
+/** Who reads records of every practice. */
+const beyondOwn: readonly Told["as"][] = ["comparing", "publishing", "handing out"];
+
+/** As an array of PostgreSQL; every practice alone where a role is held in the whole group. */
+function practicesOf(held: readonly Role[], grants: readonly Grant[]): string {
+  const practices = grants.filter(({ role }) => held.includes(role)).map((grant) => grant.practice);
   if (practices.includes(everyPractice)) throw new RangeError("no practice has that code");
-  return `{${practices.map((code) => `"${(code ?? everyPractice).replaceAll(/["\\]/g, "\\$&")}"`).join(",")}}`;
+  if (practices.includes(null)) return `{${everyPractice}}`;
+  return `{${practices.map((code) => JSON.stringify(code)).join(",")}}`;
 }

@@ -1,5 +1,6 @@
 import { type TableName, tables } from "@/lib/records/tables";
 import {
+  allRecords,
   anybody,
   anywhere,
   only,
@@ -8,6 +9,7 @@ import {
   ownKey,
   ownVisit,
   practicesAs,
+  recordsOf,
   type Who,
   within,
 } from "./policy-words";
@@ -15,11 +17,6 @@ import {
 /** SQL conditions on a row: who may see it, and who may make, change or delete it. */
 export type Wall = { readonly reads: string; readonly writes: string };
 
-/** Whoever works with the records of a practice. */
-const insiders: Who = {
-  roles: ["clinical-lead", "quality-officer", "record-keeper"],
-  beyond: ["comparing", "publishing", "handing out"],
-};
 const lead: Who = { roles: ["clinical-lead"] };
 const keeper: Who = { roles: ["record-keeper"] };
 const officers: Who = { roles: ["clinical-lead", "quality-officer"] };
@@ -31,13 +28,7 @@ const people: Who = { roles: ["clinical-lead", "administrator"], beyond: ["signi
 
 /** A table with a practice and a visit: the practice's, and that of whoever worked on the visit. What is derived is mostly this. */
 const derived: Wall = {
-  reads: `${within("practice", insiders)} or ${ownVisit("visit_id")}`,
-  writes: within("practice", keeper),
-};
-
-/** A table of the practice's. */
-const ofPractice: Wall = {
-  reads: within("practice", insiders),
+  reads: `${recordsOf("practice")} or ${ownVisit("visit_id")}`,
   writes: within("practice", keeper),
 };
 
@@ -46,7 +37,7 @@ function ofVisit(table: string): Wall {
   const visit = (more: string) =>
     `exists (select from sessions v where v.id = ${table}.visit_id${more})`;
   return {
-    reads: `${openTo(insiders)} or ${visit("")}`,
+    reads: `${allRecords} or ${visit("")}`,
     writes: `${openTo(keeper)} or ${visit(` and ${within("v.practice", keeper)}`)}`,
   };
 }
@@ -74,20 +65,25 @@ const ofAccount: Wall = {
 export const walledTables: Readonly<Record<string, Wall>> = {
   canal_facts: derived,
   visit_facts: derived,
-  sessions: { ...derived, reads: `${within("practice", insiders)} or ${ownVisit("id")}` },
+  sessions: { ...derived, reads: `${recordsOf("practice")} or ${ownVisit("id")}` },
   ...Object.fromEntries(
     (Object.keys(tables) as TableName[])
       .filter((table) => !["sessions", "upkeep", "people"].includes(table))
       .map((table) => [table, ofVisit(table)]),
   ),
-  upkeep: ofPractice,
+  upkeep: {
+    // A visit's page shows what was done to its chair that day.
+    reads: `${recordsOf("practice")} or ${ownKey} is not null and exists (select from sessions v
+      where v.practice = upkeep.practice and v.chair = upkeep.chair and v.local_day = upkeep.day)`,
+    writes: within("practice", keeper),
+  },
   people: {
-    reads: `${within("practice", insiders)} or ${anywhere({ roles: ["administrator"], beyond: ["signing in"] })}
+    reads: `${recordsOf("practice")} or ${anywhere({ roles: ["administrator"], beyond: ["signing in"] })}
       or 'person:' || person = ${ownKey} or practice || '/' || code = ${ownKey}`,
     writes: within("practice", keeper),
   },
   held: {
-    reads: `${within("practice", insiders)} or practice is null and (
+    reads: `${recordsOf("practice")} or practice is null and (
         ${anywhere(keeper)} and (session_id is null or not visit_is_elsewhere(session_id))
         or ${anywhere(officers)} and exists (select from sessions v where v.session_id = held.session_id))
       or ${ownKey} is not null and exists (select from sessions v where v.session_id = held.session_id and v.practice = coalesce(held.practice, v.practice))`,
@@ -95,11 +91,12 @@ export const walledTables: Readonly<Record<string, Wall>> = {
     writes: `${within("practice", keepers)} or practice is null and ${anywhere(keeper)}`,
   },
   corrections: {
-    reads: `${within("practice", insiders)} or ${namedVisit("corrections")}`,
+    reads: `${recordsOf("practice")} or ${namedVisit("corrections")}`,
     writes: within("practice", keeper),
   },
   imports: {
-    reads: `${openTo(keepers)} or ${anywhere(keeper)} and practices <@ ${practicesAs(keeper)}`,
+    // Until when records have come in is said beside figures.
+    reads: `${openTo(keepers)} or ${anywhere(officers)} or ${anywhere(keeper)} and practices <@ ${practicesAs(keeper)}`,
     writes: anywhere(keeper),
   },
   import_files: { reads: anybody, writes: anywhere(keeper) },
@@ -118,17 +115,17 @@ export const walledTables: Readonly<Record<string, Wall>> = {
   practices: { reads: anybody, writes: within("code", placeKeepers) },
   chairs: { reads: anybody, writes: within("practice", placeKeepers) },
   clinicians: {
-    reads: `${within("practice", insiders)} or ${anywhere(administrator)} or practice || '/' || code = ${ownKey}`,
+    reads: `${recordsOf("practice")} or ${anywhere(administrator)} or practice || '/' || code = ${ownKey}`,
     writes: within("practice", placeKeepers),
   },
   criterion_versions: { reads: anybody, writes: within("practice", lead) },
   own_terms: { reads: anybody, writes: within("practice", lead) },
   entered_exceptions: {
-    reads: `${within("practice", insiders)} or ${namedVisit("entered_exceptions")} or user_id = ${ownId}`,
+    reads: `${recordsOf("practice")} or ${namedVisit("entered_exceptions")} or user_id = ${ownId}`,
     writes: `${within("practice", lead)} or ${namedVisit("entered_exceptions")} and ${ownKey} is not null`,
   },
   exception_queries: {
-    reads: `${within("practice", insiders)} or ${namedVisit("exception_queries")}`,
+    reads: `${recordsOf("practice")} or ${namedVisit("exception_queries")}`,
     writes: `${within("practice", lead)} or ${namedVisit("exception_queries")} and ${ownKey} is not null`,
   },
   rebases: {

@@ -32,7 +32,7 @@ export async function fillTwoPractices(): Promise<void> {
     sessions,
     ...Object.fromEntries(Object.entries(tables).map(([name, row]) => [name, ofVisits(row)])),
     upkeep: ["OAK", "ELM"].map((practice) => ({
-      ...{ practice, chair: `${practice}-1`, device: "unit", day: "2026-07-02" },
+      ...{ practice, chair: `${practice}-1`, device: "unit", day: "2026-07-03" },
       ...{ task: "waterline-flush", status: "done" },
     })),
   });
