@@ -27,6 +27,12 @@ export function recordsOf(practice: string): string {
   return `(${allRecords} or ${practice} = any((select ${setting("records")})::text[]))`;
 }
 
+/** The row tells of a practice and what holds there, and the practice is one of theirs; any, to a clinician. */
+export function placesOf(practice: string): string {
+  const places = setting("places");
+  return `((select ${places} = '{${everyPractice}}' or ${isAs([])}) or ${practice} = any((select ${places})::text[]))`;
+}
+
 /** They hold such a role anywhere. */
 export function anywhere({ roles, beyond = [] }: Who): string {
   return `(select ${isAs(beyond)} or ${practicesOf(roles)} <> '{}')`;

@@ -18,6 +18,8 @@ export function toldOf({ as, person, grants }: Told): string {
   const own = grants.find(({ role, clinicianKey }) => role === "clinician" && clinicianKey);
   const all: Record<string, string> = { standing: as, person, worker: own?.clinicianKey ?? "" };
   for (const role of roles) all[settingOf(role)] = practicesOf([role], grants);
+  const isClinician = grants.some(({ role }) => role === "clinician");
+  all.places = isClinician || as !== "viewer" ? `{${everyPractice}}` : practicesOf(staff, grants);
   all.records = beyondOwn.includes(as) ? `{${everyPractice}}` : practicesOf(insiders, grants);
   return Object.entries(all)
     .map(([name, value]) => `set local canal_audit.${name} = ${pg.escapeLiteral(value)}`)
@@ -31,6 +33,8 @@ export function settingOf(role: Role): string {
 
 /** Who works with the records of a practice; made into one list, as nearly every query asks for it. */
 const insiders: readonly Role[] = ["clinical-lead", "quality-officer", "record-keeper"];
+/** Who looks after a practice; a clinician may work at several, and no protocol is a secret to one. */
+const staff: readonly Role[] = [...insiders, "administrator"];
 /** Who reads records of every practice. */
 const beyondOwn: readonly Told["as"][] = ["comparing", "publishing", "handing out"];
 

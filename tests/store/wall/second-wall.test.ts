@@ -37,7 +37,7 @@ const ofVisits = ["12", "12", "12", "1", "", "12E"];
 const ofAudits = ["O", "", "", "", "", "GMO"];
 const ofPeopleInAudits = ["12", "", "", "1", "", "12"];
 const keepers = ["", "", "x", "", "", ""];
-const everybody = ["MO", "MO", "MO", "MO", "MO", "MO"];
+const ofPlaces = ["O", "O", "O", "MO", "O", "MO"];
 const ownAndAdministered = ["", "", "", "1", "12", ""];
 
 /** By table, what each viewer in order is shown; letters as in shown-to. */
@@ -49,7 +49,7 @@ const shown: Readonly<Record<string, readonly string[]>> = {
   // Whose a code is, an administrator of any practice has to know: a person may work at several.
   people: ["O", "O", "O", "", "MO", "MO"],
   clinicians: ["OOO", "OOO", "OOO", "O", "MMOOO", "MMOOO"],
-  ...each(["practices", "chairs", "criterion_versions", "own_terms"], everybody),
+  ...each(["practices", "chairs", "criterion_versions", "own_terms"], ofPlaces),
   imports: ["M", "M", "", "", "", "M"],
   ...each(["import_files"], Array(6).fill("x".repeat(10))),
   mends: ["", "", "O", "", "", ""],
