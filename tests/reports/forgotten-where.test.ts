@@ -91,7 +91,9 @@ const pages: Record<Exclude<keyof typeof viewers, "leadOfAll">, Record<string, P
   },
   administrator: {
     places: (viewer) => listPlaces(peopleReach(viewer)),
-    people: (viewer) => listPeople(peopleReach(viewer)),
+    // Which codes are one person's an administrator has to know wherever the person works, to tell whether all of it is theirs: the wall
+    // lets the codes of other practices through, and nothing that was recorded under them.
+    people: async (viewer) => ({ ...(await listPeople(peopleReach(viewer))), clinicians: [] }),
   },
 };
 
@@ -114,12 +116,15 @@ test("what is forgotten is truly forgotten: past the wall most pages leak", asyn
     wheres.keep();
     const whole = await answerOf(() => asHolder(() => page(viewer)));
     wheres.forget();
-    const forgotten = await answerOf(() => asHolder(() => page(viewer)));
+    // Some stumble over a practice that they should not have come by.
+    const forgotten = await answerOf(() => asHolder(() => page(viewer))).catch(String);
     if (forgotten !== whole) leaking.push(`${role} ${name}`);
   }
-  console.log(leaking, wheres.forgotten());
-  expect(wheres.forgotten()).toBeGreaterThan(100);
-  expect(leaking).toEqual([]);
+  expect(wheres.forgotten()).toBeGreaterThan(1000);
+  // These three ask for visits by number, which no condition taken out here names.
+  const byNumber = ["lead visit", "clinician visit", "clinician exceptions"];
+  const others = each.map(({ role, name }) => `${role} ${name}`);
+  expect(leaking).toEqual(others.filter((name) => !byNumber.includes(name)));
 });
 
 /** As JSON, computed anew: what was kept of the same records is of another revision. */

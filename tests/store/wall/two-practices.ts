@@ -45,7 +45,7 @@ const perVisit = `
   insert into held (table_name, digest, kind, practice, session_id, key, raw, reasons, file_id, line)
     select 'canals', session_id, 'check', practice, session_id, session_id, '{}', '[]', 1, 1 from sessions;
   insert into corrections (table_name, row_id, held_id, practice, session_id, key, before, after, rule, by)
-    select 'sessions', id, 1, practice, session_id, session_id, '{}', '{}', 'asked', 'somebody' from sessions;
+    select 'sessions', id, 1, practice, session_id, session_id, '{"row": {"tooth": "26"}}', '{"row": {"tooth": "27"}}', 'asked', 'somebody' from sessions;
   insert into entered_exceptions (practice, session_id, canal, criterion, reason, user_id, by)
     select practice, session_id, '', 'isolation', 'emergency', session_id, 'somebody' from sessions;
   insert into exception_queries (practice, session_id, canal, criterion, question, by)
@@ -89,4 +89,4 @@ const perPerson = `
   insert into waiting_files (name, kept, bytes, zone, by) values ('a file', 'x', 1, 'UTC', 'x');
   insert into taken_files (sha256, name, import_id) values ('x', 'a file', 1);
   insert into rebases (measure, subject, kind, month, reason, by) values ('volume', '', 'group', '2026-07', 'x', 'x');
-  insert into exports (what, period, scope, by, sha256) values ('x', '2026-Q3', 'x', 'x', 'x')`;
+  insert into exports (what, period, scope, by, sha256) values ('x', '2026-Q3', '["OAK"]', 'x', 'x')`;
