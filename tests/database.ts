@@ -9,6 +9,8 @@ declare module "vitest" {
   interface ProvidedContext {
     /** A server on which a test may make databases: see tests/fresh-database.ts. */
     databaseUrl: string;
+    /** The same as the role as which requests are asked. */
+    viewersUrl: string;
   }
 }
 
@@ -28,6 +30,7 @@ export async function setup(project: TestProject): Promise<void> {
   }
   process.env.DATABASE_URL = home.url;
   project.provide("databaseUrl", home.url);
+  project.provide("viewersUrl", home.viewersUrl);
 }
 
 export async function teardown(): Promise<void> {

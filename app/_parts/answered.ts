@@ -1,7 +1,7 @@
 import { ZodError } from "zod";
 import { Refused } from "@/lib/access/refused";
 import { writeDone } from "@/lib/reports/log/note";
-import { viewerOrNobody } from "@/lib/reports/viewer";
+import { asWhoAsks, viewerOrNobody } from "@/lib/reports/viewer";
 import { type ActName, loggedActs } from "@/lib/views/log/logged-acts";
 import type { Logged } from "@/lib/views/log/logged-pages";
 import type { Answer } from "./answer";
@@ -21,7 +21,7 @@ export async function answered(
   // As it was sent: the work may take fields away.
   const about = [...form];
   try {
-    const answer = await work();
+    const answer = await asWhoAsks(work);
     if (answer.wrong) return { ...answer, given: typed(form) };
     await done(act, about);
     return answer;

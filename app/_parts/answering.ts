@@ -1,7 +1,7 @@
 import { Refused } from "@/lib/access/refused";
 import type { Viewer } from "@/lib/access/viewer";
 import { writeDone } from "@/lib/reports/log/note";
-import { viewerOrNobody } from "@/lib/reports/viewer";
+import { asWhoAsks, viewerOrNobody } from "@/lib/reports/viewer";
 import type { Logged } from "@/lib/views/log/logged-pages";
 import { loggedRoutes, type RouteName } from "@/lib/views/log/logged-routes";
 import { seen } from "./seen";
@@ -22,7 +22,7 @@ export async function answering(
   const logged: Logged = loggedRoutes[route];
   if (viewer.due) return inWords(403, "Open the tool first: your account has something to do.");
   try {
-    const answer = await work(viewer);
+    const answer = await asWhoAsks(() => work(viewer), viewer);
     // A plain form is led on with 303.
     if (answer.status >= 400 || "none" in logged) return answer;
     if (logged.kind === "saw" || logged.hourly) await seen(logged.kind, route, about);

@@ -1,10 +1,10 @@
 import Link from "next/link";
 import { remindersFor } from "@/lib/reports/audits/reminders";
-import { currentViewer } from "@/lib/reports/viewer";
+import { asWhoAsks, currentViewer } from "@/lib/reports/viewer";
 
 /** What audits ask of whoever looks; nothing where they ask nothing. */
 export async function Reminders() {
-  const reminders = await remindersFor(await currentViewer());
+  const reminders = await asWhoAsks(async () => remindersFor(await currentViewer()));
   if (reminders.length === 0) return null;
   return (
     <section aria-label="What audits ask of you" className="reminders not-printed">

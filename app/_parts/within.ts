@@ -2,6 +2,7 @@ import { forbidden } from "next/navigation";
 import { after } from "next/server";
 import { Refused } from "@/lib/access/refused";
 import { takeUpNowAndThen } from "@/lib/reports/take-up-imports";
+import { asWhoAsks } from "@/lib/reports/viewer";
 import { loggedPages, type PageName } from "@/lib/views/log/logged-pages";
 import { withSentence } from "./refusal";
 import { seen } from "./seen";
@@ -21,7 +22,7 @@ export async function within<View>(
   // Behind the answer: whoever is read for, an import whose process is gone goes on.
   after(takeUpNowAndThen);
   try {
-    const view = await read();
+    const view = await asWhoAsks(read);
     // Nothing found is nothing seen.
     if ("kind" in loggedPages[page] && view !== null && view !== undefined)
       await seen("saw", page, Object.entries(about));

@@ -1,5 +1,5 @@
 import { ownAccount } from "@/lib/reports/account/own-account";
-import { askedWith, ownViewer } from "@/lib/reports/viewer";
+import { askedWith, asWhoAsks, ownViewer } from "@/lib/reports/viewer";
 import { AnsweringForm } from "../_parts/answering-form";
 import { PageHead } from "../_parts/page-head";
 import { Section } from "../_parts/section";
@@ -17,7 +17,7 @@ const first = {
 
 export default async function AccountPage() {
   const viewer = await ownViewer();
-  const view = await ownAccount(viewer, await askedWith());
+  const view = await asWhoAsks(async () => ownAccount(viewer, await askedWith()), viewer);
   return (
     <>
       <PageHead title="Your account" lead={`You sign in as ${viewer.email}.`} />

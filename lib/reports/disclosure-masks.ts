@@ -5,6 +5,7 @@ import type { Behind } from "@/lib/measures/people-behind";
 import type { Period } from "@/lib/records/period";
 import { patientsBehind } from "@/lib/store/figures/patients-behind";
 import { peopleBehind } from "@/lib/store/quality/people-behind";
+import { comparing } from "@/lib/store/wall/as-whom";
 import { criteriaShown } from "./criteria-shown";
 import { keptWithin } from "./kept-within";
 
@@ -18,7 +19,7 @@ const atATime = 4;
 export function masksAround(reach: FiguresReach, period: Period): Promise<Masks> {
   const all = forMasks(reach);
   const periods = periodsAround(period);
-  return keptWithin(all, ["masks", periods], async () => {
+  const found = async () => {
     const [people, criteria] = await Promise.all([
       peopleBehind(all, periods),
       criteriaShown(all, periods),
@@ -31,5 +32,6 @@ export function masksAround(reach: FiguresReach, period: Period): Promise<Masks>
     };
     await Promise.all(Array.from({ length: atATime }, next));
     return masksOf({ periods, ...people, criteria: behind });
-  });
+  };
+  return keptWithin(all, ["masks", periods], () => comparing(found));
 }

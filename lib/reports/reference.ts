@@ -10,6 +10,7 @@ import { level } from "@/lib/audit/level";
 import { medianEnds } from "@/lib/audit/median-ends";
 import { type Period, period, yearUntil } from "@/lib/records/period";
 import { others } from "@/lib/store/figures/others";
+import { comparing } from "@/lib/store/wall/as-whom";
 import { figures } from "./figures";
 import { keptWithin } from "./kept-within";
 
@@ -73,7 +74,7 @@ async function othersOf(
     comparison,
   };
   const answers = await keptWithin(reach, ["others", asked], () =>
-    others(reach, { ...asked, ends: medianEnds(level) }),
+    comparing(() => others(reach, { ...asked, ends: medianEnds(level) })),
   );
   const answer = new Map(
     answers.map((one) => [[one.worker, names[one.period], one.measure].join("\n"), one]),

@@ -1,6 +1,7 @@
 import { parseSetCookieHeader } from "better-auth/cookies";
 import { signInService } from "@/lib/store/sign-in/sign-in";
 import { whoseAttempt } from "@/lib/store/sign-in/whose-attempt";
+import { asSigningIn } from "@/lib/store/wall/as-whom";
 import { noteFailedSignIn } from "./log/failed-sign-in";
 
 /** A cookie to be set in the browser. */
@@ -35,7 +36,11 @@ export async function askSignIn(
 }
 
 /** The door itself: whatever fails at it leaves a line in the log, whichever way somebody came. */
-export async function knock(request: Request): Promise<Response> {
+export function knock(request: Request): Promise<Response> {
+  return asSigningIn(() => answered(request));
+}
+
+async function answered(request: Request): Promise<Response> {
   const { pathname } = new URL(request.url);
   const second = pathname.includes("/two-factor/verify");
   if (!second && !pathname.endsWith("/sign-in/email")) return signInService().handler(request);

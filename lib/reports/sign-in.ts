@@ -1,4 +1,5 @@
 import { signInService } from "@/lib/store/sign-in/sign-in";
+import { asSigningIn } from "@/lib/store/wall/as-whom";
 import { askSignIn, type Cookie, cookiesOf, knock } from "./sign-in-door";
 import { textWithin } from "./text-within";
 
@@ -33,7 +34,9 @@ export async function signInSecond(code: string, from: Headers): Promise<SignedI
 
 /** Ends the session of these headers. @returns the answer's own headers, which take the cookie back */
 export async function signOut(headers: Headers): Promise<Headers> {
-  const answer = await signInService().api.signOut({ headers, asResponse: true });
+  const answer = await asSigningIn(() =>
+    signInService().api.signOut({ headers, asResponse: true }),
+  );
   return answer.headers;
 }
 

@@ -1,8 +1,10 @@
 import { type RecordsReach, recordsReach } from "@/lib/access/reach";
 import { Refused } from "@/lib/access/refused";
+import type { Viewer } from "@/lib/access/viewer";
 import { commandLine } from "@/lib/records/log-line";
 import { brokenOffUploads } from "@/lib/store/import/broken-off";
 import { viewerNumbered } from "@/lib/store/people/viewer-of";
+import { asViewer, asHolder as pastTheWall } from "@/lib/store/wall/as-whom";
 import { asHolder } from "./as-holder";
 import { keptUpload } from "./kept-upload";
 import { noteWork } from "./log/work";
@@ -15,25 +17,30 @@ import { resumeImport } from "./resume-import";
  * @returns the imports that go on here
  */
 export async function takeUpImports(): Promise<number[]> {
-  const taken: number[] = [];
-  for (const { id, upload } of await brokenOffUploads(asHolder().records)) {
-    const found = await keptUpload(upload);
-    if (!found) continue;
-    const reach = await reachOf(found.kept.person);
-    if (!reach) continue;
-    if (!(await resumeImport(reach, id, false))) continue;
-    await noteWork("import taken up", reach.person, { import: id });
-    taken.push(id);
-  }
-  return taken;
+  return pastTheWall(async () => {
+    const taken: number[] = [];
+    for (const { id, upload } of await brokenOffUploads(asHolder().records)) {
+      const found = await keptUpload(upload);
+      if (!found || !(await goneOnWith(id, found.kept.person))) continue;
+      taken.push(id);
+    }
+    return taken;
+  });
 }
 
-/** Null where whoever brought it in may no longer. */
-async function reachOf(person: string | undefined): Promise<RecordsReach | null> {
-  if (person === undefined) return null;
-  if (person === commandLine) return asHolder().records;
-  const viewer = await viewerNumbered(person);
-  if (!viewer) return null;
+/** Begins it as whoever brought it in. False where they may no longer, or another process does. */
+async function goneOnWith(id: number, person: string | undefined): Promise<boolean> {
+  if (person === undefined) return false;
+  const viewer = person === commandLine ? null : await viewerNumbered(person);
+  const reach = person === commandLine ? asHolder().records : viewer && reachOf(viewer);
+  if (!reach) return false;
+  const resumed = () => resumeImport(reach, id, false);
+  if (!(await (viewer ? asViewer(viewer, resumed) : resumed()))) return false;
+  await noteWork("import taken up", reach.person, { import: id });
+  return true;
+}
+
+function reachOf(viewer: Viewer): RecordsReach | null {
   try {
     return recordsReach(viewer);
   } catch (error) {

@@ -3,6 +3,7 @@ import { redirect } from "next/navigation";
 import { cache } from "react";
 import type { Viewer } from "@/lib/access/viewer";
 import { viewerOf } from "@/lib/store/people/viewer-of";
+import { asViewer } from "@/lib/store/wall/as-whom";
 
 /** The request's headers, with the cookies as an action of this very request has left them. */
 export async function askedWith(): Promise<Headers> {
@@ -15,6 +16,15 @@ export async function askedWith(): Promise<Headers> {
 export const viewerOrNobody = cache(
   async (): Promise<Viewer | null> => viewerOf(await askedWith()),
 );
+
+/** Does the work as whoever is asking: the database shows what they may see, and nothing where nobody is signed in. */
+export async function asWhoAsks<Answer>(
+  work: () => Answer | Promise<Answer>,
+  known?: Viewer,
+): Promise<Answer> {
+  const viewer = known ?? (await viewerOrNobody());
+  return viewer ? asViewer(viewer, work) : work();
+}
 
 /** Who is asking, where also that is open which they have to do first: their own account. */
 export async function ownViewer(): Promise<Viewer> {

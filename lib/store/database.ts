@@ -1,9 +1,11 @@
 import { PrismaPg } from "@prisma/adapter-pg";
 import pg from "pg";
 import { PrismaClient } from "@/prisma/client/client";
+import { standingUrl } from "./wall/standing-url";
+import { walledPool } from "./wall/walled-pool";
 
 /** One pool and one client a process; Next reloads modules in development, so they hang on globalThis. */
-type Database = { url: string; pool: pg.Pool; prisma: PrismaClient };
+type Database = { url: string; pool: pg.Pool; prismaPool: pg.Pool; prisma: PrismaClient };
 const kept = globalThis as { canalAuditDatabase?: Database };
 
 /** The pool that SQL of the figures and of imports runs on. */
@@ -21,6 +23,7 @@ export async function disconnect(): Promise<void> {
   const open = kept.canalAuditDatabase;
   kept.canalAuditDatabase = undefined;
   await open?.prisma.$disconnect();
+  await open?.prismaPool.end();
   await open?.pool.end();
 }
 
@@ -32,15 +35,21 @@ function database(): Database {
   return kept.canalAuditDatabase;
 }
 
+/** Requests are asked as a role that owns nothing, where there is one (lib/store/home); the holder asks as the owner. */
 function open(url: string): Database {
-  const connections = new pg.Pool({ connectionString: url, max: 10 });
+  const viewers = standingUrl(process.env.DATABASE_URL_OF_VIEWERS || url, "nobody");
+  const walled = () => walledPool(connections(viewers), connections(standingUrl(url, "holder")));
+  // Apart, so that whoever holds a connection of the one never waits for one of the same.
+  const [pool, prismaPool] = [walled(), walled()];
+  const client = new PrismaClient({ adapter: new PrismaPg(prismaPool) });
+  return { url, pool, prismaPool, prisma: client };
+}
+
+function connections(url: string): pg.Pool {
+  const made = new pg.Pool({ connectionString: url, max: 10 });
   // A connection that dies while idle must not end the process; the next query says what is wrong.
-  connections.on("error", () => undefined);
+  made.on("error", () => undefined);
   // The same for one that dies while somebody holds it: what they asked of it fails, and says so.
-  connections.on("connect", (client) => client.on("error", () => undefined));
-  return {
-    url,
-    pool: connections,
-    prisma: new PrismaClient({ adapter: new PrismaPg({ connectionString: url }) }),
-  };
+  made.on("connect", (client) => client.on("error", () => undefined));
+  return made;
 }

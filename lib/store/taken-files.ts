@@ -3,7 +3,7 @@ import { prisma } from "./database";
 
 /** The import that took a file of this content (SHA-256, hexadecimal), or null where none did. */
 export async function importThatTook(_reach: RecordsReach, sha256: string): Promise<number | null> {
-  const found = await prisma().takenFile.findUnique({ where: { sha256 } });
+  const found = await prisma().takenFile.findFirst({ where: { sha256 } });
   return found?.importId ?? null;
 }
 

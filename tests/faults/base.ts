@@ -49,6 +49,6 @@ async function backedUp(server: OwnServer, base: string, files: Stage["files"]):
 
 /** Writes a backup of a database without figures and secrets. */
 export async function backupOf(url: string, folder: string, file: string): Promise<void> {
-  const home = { url, keeperUrl: null, folder, key, close: async () => {} };
+  const home = { url, viewersUrl: url, keeperUrl: null, folder, key, close: async () => {} };
   await writeBackup(home, file, { software: "faults", patientKey: "", secrets: false });
 }

@@ -3,6 +3,7 @@ import { join } from "node:path";
 import { gunzipSync, gzipSync } from "node:zlib";
 import { afterAll, beforeAll, expect, inject, test } from "vitest";
 import { holderReach } from "@/lib/access/reach";
+import type { Viewer } from "@/lib/access/viewer";
 import { allFigures } from "@/lib/reports/all-figures";
 import { sign } from "@/lib/reports/audits/scope-acts";
 import { backUp } from "@/lib/reports/back-up";
@@ -14,6 +15,7 @@ import { type ScratchDatabase, scratchDatabase } from "@/lib/store/home/scratch-
 import { freshDatabase } from "../fresh-database";
 import { bringIn, snapshot, use } from "../store/bring-in";
 import { temporaryFolder } from "../store/home/temporary-home";
+import { askedAs, viewers, viewersUrlOf } from "../store/wall/shown-to";
 import { begun, lead, madeReady, rows } from "./audits/audit-home";
 
 // Expected values are the project's own property: what is restored is what was backed up, computed from the first database.
@@ -52,7 +54,14 @@ afterAll(async () => {
 });
 
 const homeAt = (url: string): Home => ({
-  ...{ url, keeperUrl: null, folder: place.folder, key, close: async () => {} },
+  ...{
+    url,
+    viewersUrl: viewersUrlOf(url),
+    keeperUrl: null,
+    folder: place.folder,
+    key,
+    close: async () => {},
+  },
 });
 
 /** What the database holds, told as a person would compare it. */
@@ -75,6 +84,13 @@ test("a backup is restored into an empty database: every figure and every row is
   expect([done.figures, done.patientKey, done.upgraded]).toEqual(["same", "same", []]);
   expect(before.figures.length).toBeGreaterThan(1);
   expect(await whole()).toEqual(before);
+  // The wall stands before it again.
+  const seenBy = (viewer: Viewer | null) =>
+    askedAs(viewersUrlOf(other.url), viewer, async (client) => {
+      return (await client.query("select from sessions")).rowCount;
+    });
+  expect(await seenBy(null)).toBe(0);
+  expect(await seenBy(viewers.leadOfAll)).toBeGreaterThan(1);
   // Backed up again, it has the same tables to the byte.
   const again = await backUp(homeAt(other.url), reach, `${file}.2`, {
     ...{ figures: true, secrets: false },

@@ -16,6 +16,7 @@ export async function pageEnvironment(
   const near = [place.address, `http://localhost:${place.port}`, `http://127.0.0.1:${place.port}`];
   return {
     DATABASE_URL: home.url,
+    DATABASE_URL_OF_VIEWERS: home.viewersUrl,
     CANAL_AUDIT_HOME: home.folder,
     BETTER_AUTH_SECRET: givenSecret() ?? (await secretFile(home.folder, "sign-in-secret")),
     BETTER_AUTH_URL: BETTER_AUTH_URL || place.address,

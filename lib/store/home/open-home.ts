@@ -1,8 +1,15 @@
 import { randomBytes } from "node:crypto";
 import { readFile, rename, stat, writeFile } from "node:fs/promises";
 import { join } from "node:path";
+import { standingUrl } from "../wall/standing-url";
 import { databaseAnswers } from "./database-answers";
-import { type DatabaseAccess, keeperUrl, makeDatabase, ownerUrl } from "./home-database";
+import {
+  type DatabaseAccess,
+  keeperUrl,
+  makeDatabase,
+  ownerUrl,
+  viewersUrl,
+} from "./home-database";
 import { makeHomeFolder } from "./home-folder";
 import { HomeTrouble } from "./home-trouble";
 import { enterHome } from "./home-users";
@@ -16,8 +23,10 @@ import { joinOrStart, type PostgresServer, stopServer } from "./postgres-server"
 
 /** An opened home: its database answers and its key is there. */
 export interface Home {
-  /** postgresql:// address of the role the application uses. */
+  /** postgresql:// address of the role that owns the tables: for whoever holds the home's files. */
   url: string;
+  /** Address of the role as which requests are asked, which owns nothing; that of the owner where DATABASE_URL names the only one. */
+  viewersUrl: string;
   /** Address of the embedded server's superuser; null with DATABASE_URL. */
   keeperUrl: string | null;
   /** Absolute path of the home. */
@@ -44,7 +53,10 @@ export async function openHome(
 
 async function openOther(folder: string, url: string): Promise<Home> {
   await databaseAnswers(url);
-  return { url, keeperUrl: null, folder, key: await makePatientKey(folder), close: async () => {} };
+  const viewersUrl = process.env.DATABASE_URL_OF_VIEWERS?.trim() || url;
+  const key = await makePatientKey(folder);
+  const held = standingUrl(url, "holder");
+  return { url: held, viewersUrl, keeperUrl: null, folder, key, close: async () => {} };
 }
 
 async function openEmbedded(folder: string, tell: (doing: string) => void): Promise<Home> {
@@ -71,6 +83,7 @@ async function openEmbedded(folder: string, tell: (doing: string) => void): Prom
       await makeDatabase(access);
       return {
         url: ownerUrl(access),
+        viewersUrl: viewersUrl(access),
         keeperUrl: keeperUrl(access),
         folder,
         key,
@@ -93,13 +106,26 @@ async function openEmbedded(folder: string, tell: (doing: string) => void): Prom
 async function readAccess(folder: string, isNew: boolean): Promise<DatabaseAccess> {
   const file = join(folder, "database.json");
   const text = await readFile(file, "utf8").catch(() => null);
-  if (text !== null) return JSON.parse(text) as DatabaseAccess;
+  if (text !== null) {
+    const kept = JSON.parse(text) as Omit<DatabaseAccess, "viewersPassword"> &
+      Partial<DatabaseAccess>;
+    if (kept.viewersPassword) return { ...kept, viewersPassword: kept.viewersPassword };
+    // A home of before the wall.
+    const more = { ...kept, viewersPassword: password() };
+    await writeAccess(folder, more);
+    return more;
+  }
   if (!isNew) {
     throw new HomeTrouble(
       `${file}, which holds the database's passwords, is missing: put it back from your copy.`,
     );
   }
-  const made = { port: 0, keeperPassword: password(), ownerPassword: password() };
+  const made = {
+    port: 0,
+    keeperPassword: password(),
+    ownerPassword: password(),
+    viewersPassword: password(),
+  };
   await writeAccess(folder, made);
   return made;
 }

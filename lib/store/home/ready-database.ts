@@ -4,14 +4,16 @@ import { keepLog } from "./keep-log";
 import { migrate } from "./migrate";
 import type { Home } from "./open-home";
 import { endRotation, isRotating, keyFingerprint, patientKey } from "./patient-key";
+import { raiseWall } from "./raise-wall";
 
 /**
- * Brings an opened home's database up to date and its log out of the application's hands, and ends a rotation of the patient key that was
- * cut short. Answers what was applied.
+ * Brings an opened home's database up to date, its log out of the application's hands and the wall before its rows, and ends a rotation of
+ * the patient key that was cut short. Answers what was applied.
  */
 export async function readyDatabase(home: Home): Promise<string[]> {
   const applied = await migrate(home.url);
   await keepLog(home);
+  await raiseWall(home);
   if (await isRotating(home.folder)) {
     await endRotation(home.folder, await fingerprintIn(home.url));
     home.key = await patientKey(home.folder);

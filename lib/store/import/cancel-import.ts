@@ -37,6 +37,6 @@ export async function cancelImport(reach: RecordsReach, importId: number): Promi
 export async function isCancelled(trouble: unknown, importId: number): Promise<boolean> {
   if (trouble instanceof ImportCancelled) return true;
   if ((trouble as { code?: unknown } | null)?.code !== "57014") return false;
-  const found = await prisma().import.findUnique({ where: { id: importId } });
+  const found = await prisma().import.findFirst({ where: { id: importId } });
   return found?.cancel === true;
 }

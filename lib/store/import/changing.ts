@@ -1,5 +1,6 @@
 import type pg from "pg";
 import { pool } from "../database";
+import { publishing } from "../wall/as-whom";
 import { inTransaction } from "./run-import";
 import { makeStaging } from "./staging";
 
@@ -10,11 +11,12 @@ export async function changing<Result>(
   const client = await pool().connect();
   try {
     await makeStaging(client);
-    return await inTransaction(client, async () => {
+    const change = async () => {
       await client.query("select pg_advisory_xact_lock(hashtext('canal-audit publish'))");
       await client.query("create temp table touched (visit_id bigint) on commit drop");
       return work(client);
-    });
+    };
+    return await publishing(() => inTransaction(client, change));
   } finally {
     // Its temporary staging tables go with the connection.
     client.release(true);

@@ -72,7 +72,7 @@ export async function recentImports(reach: RecordsReach, limit: number) {
 export async function importOf(reach: RecordsReach, importId: number) {
   const [id] = await importsWithin(reach, importId, 1);
   if (id === undefined) return null;
-  return prisma().import.findUnique({
+  return prisma().import.findFirst({
     where: { id },
     include: { files: { orderBy: { id: "asc" } } },
   });

@@ -2,6 +2,7 @@ import type pg from "pg";
 import type { RecordsReach } from "@/lib/access/reach";
 import type { TableName } from "@/lib/records/tables";
 import { pool, prisma } from "../database";
+import { publishing } from "../wall/as-whom";
 import { type Again, beginAgain, markRunning, TakenUp } from "./broken-off";
 import { ImportCancelled, isCancelled } from "./cancel-import";
 import { publish } from "./publish";
@@ -81,10 +82,11 @@ export async function runImport(
     }
     how.onProgress?.({ importId: started.id, rowsRead, state: "publishing" });
     await tell({ state: "publishing" });
-    await inTransaction(client, async () => {
+    const put = async () => {
       await publish(client, { importId: started.id, zone: how.zone, practices: reach.practices });
       if (how.keyFingerprint) await requireKey(client, how.keyFingerprint);
-    });
+    };
+    await publishing(() => inTransaction(client, put));
     return started.id;
   } catch (trouble) {
     const cancelled = await isCancelled(trouble, started.id);

@@ -15,7 +15,7 @@ import { takeBack, UndoRefused } from "./take-back";
  * because of the ones taken back are judged again.
  */
 export async function undoImport(reach: RecordsReach, importId: number): Promise<void> {
-  const found = await prisma().import.findUnique({ where: { id: importId } });
+  const found = await prisma().import.findFirst({ where: { id: importId } });
   if (found?.state !== "done")
     throw new UndoRefused("This import is not there to undo, or is undone already.");
   await changing(async (client) => {

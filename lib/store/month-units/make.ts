@@ -6,6 +6,7 @@ import { pool } from "../database";
 import { Parameters } from "../figures/criterion/parameters";
 import { inTransaction } from "../import/run-import";
 import { storedVersions } from "../protocol/versions";
+import { asHolder } from "../wall/as-whom";
 import { alikeSql, visitsSql } from "./alike-sql";
 import { lackingOf, measuresOfLacking } from "./lacking-of";
 import { nextMonth } from "./months-of";
@@ -18,9 +19,18 @@ type Missing = { readonly practice: string; readonly month: string; readonly mea
 
 /**
  * Judges and counts the units of the practices, months and measures that are not kept yet, and keeps them, a few months at a
- * time. Whoever changes the records waits meanwhile, so that all of it is of one state of the records.
+ * time. Whoever changes the records waits meanwhile, so that all of it is of one state of the records. It is done past the wall, as
+ * what is kept of a practice is the same whoever asks first, and leaves nothing with them.
  */
 export async function makeMonths(
+  practices: readonly string[],
+  months: readonly string[],
+  measures: readonly string[],
+): Promise<void> {
+  await asHolder(() => made(practices, months, measures));
+}
+
+async function made(
   practices: readonly string[],
   months: readonly string[],
   measures: readonly string[],

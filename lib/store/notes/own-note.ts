@@ -6,8 +6,8 @@ export type OwnNote = { readonly text: string; readonly savedAt: Date };
 
 /** The viewer's note on the period, or null. Nobody else's can be asked for. */
 export async function ownNote(reach: NotesReach, period: string): Promise<OwnNote | null> {
-  return prisma().note.findUnique({
-    where: { userId_period: { userId: reach.userId, period } },
+  return prisma().note.findFirst({
+    where: { userId: reach.userId, period },
     select: { text: true, savedAt: true },
   });
 }

@@ -36,7 +36,7 @@ export async function changeWithin(
 }
 
 async function mustBeWithin(tx: Prisma.TransactionClient, reach: PeopleReach, userId: string) {
-  const user = await tx.user.findUnique({ where: { id: userId }, include: { grants: true } });
+  const user = await tx.user.findFirst({ where: { id: userId }, include: { grants: true } });
   if (!user) throw new NoSuchPerson();
   const grants = user.grants;
   const within = grants.every((grant) => covers(reach, grant.practice));

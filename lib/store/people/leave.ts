@@ -13,7 +13,7 @@ export type Left = { readonly under: string; readonly nameShared: boolean };
 export async function leaveWithin(reach: PeopleReach, userId: string): Promise<Left> {
   let left: Left = { under: "", nameShared: false };
   await changeWithin(reach, userId, async (tx) => {
-    const user = await tx.user.findUniqueOrThrow({
+    const user = await tx.user.findFirstOrThrow({
       where: { id: userId },
       include: { grants: { orderBy: { id: "asc" } } },
     });

@@ -3,6 +3,7 @@ import type { NotesReach, PeopleReach } from "@/lib/access/reach";
 import { Refused } from "@/lib/access/refused";
 import { isoSql } from "../audits/audits";
 import { pool, prisma } from "../database";
+import { handingOut } from "../wall/as-whom";
 import { NoSuchPerson } from "./change-within";
 
 /** What is kept about a person, by what it is; each a list of plain rows. */
@@ -19,14 +20,14 @@ export async function ownData(reach: NotesReach): Promise<PersonData> {
  * @throws NoSuchPerson, Refused where a role of theirs lies outside the reach
  */
 export async function personDataWithin(reach: PeopleReach, userId: string): Promise<PersonData> {
-  const user = await prisma().user.findUnique({ where: { id: userId }, include: { grants: true } });
+  const user = await prisma().user.findFirst({ where: { id: userId }, include: { grants: true } });
   const seen = user?.grants.some(({ practice }) => covers(reach, practice));
   if (!user || (reach.practices !== null && !seen)) throw new NoSuchPerson();
   if (!user.grants.every(({ practice }) => covers(reach, practice)))
     throw new Refused(
       "This person has a role outside the practices that you administer; an administrator of the group can hand out what is kept about them.",
     );
-  return dataOf(userId, false);
+  return handingOut(() => dataOf(userId, false));
 }
 
 /** $1 is the account, $2 whether private texts are given. Keys of clinicians are those of the account's grants. */

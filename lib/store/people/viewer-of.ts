@@ -3,6 +3,7 @@ import type { Grant, Viewer } from "@/lib/access/viewer";
 import { prisma } from "@/lib/store/database";
 import { dueOf } from "@/lib/store/sign-in/due";
 import { liveSession } from "@/lib/store/sign-in/live-session";
+import { asSigningIn } from "../wall/as-whom";
 import { keptClinicianKey } from "./clinician-keys";
 
 /**
@@ -10,14 +11,18 @@ import { keptClinicianKey } from "./clinician-keys";
  * viewer. Whoever has something to do first is given no role until it is done, so that no door has to ask.
  */
 export async function viewerOf(headers: Headers): Promise<Viewer | null> {
-  const session = await liveSession(headers);
-  return session && viewerWith(session.user);
+  return asSigningIn(async () => {
+    const session = await liveSession(headers);
+    return session && viewerWith(session.user);
+  });
 }
 
 /** The person of an account, for what goes on in their name without them; null where the account is gone. */
 export async function viewerNumbered(userId: string): Promise<Viewer | null> {
-  const user = await prisma().user.findUnique({ where: { id: userId } });
-  return user && viewerWith(user);
+  return asSigningIn(async () => {
+    const user = await prisma().user.findFirst({ where: { id: userId } });
+    return user && viewerWith(user);
+  });
 }
 
 async function viewerWith(user: { id: string; name: string; email: string }): Promise<Viewer> {

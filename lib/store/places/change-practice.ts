@@ -16,7 +16,7 @@ export async function changePracticeWithin(
   return prisma().$transaction(async (tx) => {
     // The row is locked first: an import that publishes into this practice meanwhile refers to it.
     await tx.$queryRaw`select 1 from practices where code = ${code} for update`;
-    const row = await tx.practice.findUnique({ where: { code } });
+    const row = await tx.practice.findFirst({ where: { code } });
     if (!row) return "unknown";
     const moves = row.zone !== to.zone;
     if (moves && (await tx.visit.findFirst({ where: { practice: code } }))) return "has-visits";

@@ -4,7 +4,7 @@ import { isSecondFactorRequired, needsSecondFactor } from "./second-factor-rule"
 
 /** What a person of these roles has to do before anything else; undefined where nothing is. */
 export async function dueOf(userId: string, roles: readonly string[]): Promise<Due | undefined> {
-  const user = await prisma().user.findUnique({
+  const user = await prisma().user.findFirst({
     where: { id: userId },
     select: { passwordPassedOn: true, twoFactorEnabled: true },
   });

@@ -6,7 +6,7 @@ import { isSecondFactorRequired, needsSecondFactor } from "./second-factor-rule"
 export async function ownSecondFactor(
   reach: NotesReach,
 ): Promise<{ readonly on: boolean; readonly required: boolean }> {
-  const user = await prisma().user.findUniqueOrThrow({
+  const user = await prisma().user.findFirstOrThrow({
     where: { id: reach.userId },
     select: { twoFactorEnabled: true, grants: { select: { role: true } } },
   });

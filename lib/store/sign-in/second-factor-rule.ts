@@ -15,7 +15,7 @@ export function needsSecondFactor(roles: readonly string[]): boolean {
 }
 
 export async function isSecondFactorRequired(): Promise<boolean> {
-  const row = await prisma().setting.findUnique({ where: { key } });
+  const row = await prisma().setting.findFirst({ where: { key } });
   return row?.value !== ("not yet" satisfies SecondFactorRule);
 }
 

@@ -12,6 +12,7 @@ CREATE TABLE "month_units" (
 -- Read whole and often: kept as it is, without packing.
 ALTER TABLE "month_units" ALTER COLUMN "content" SET STORAGE EXTERNAL;
 
+-- The functions that forget do so past row-level security, whoever changes a row: else what they may not see would stay.
 -- Whoever makes or forgets kept units does so one after the other: what is made is of one state of the records.
 CREATE FUNCTION month_units_lock() RETURNS void LANGUAGE sql AS $$
   SELECT pg_advisory_xact_lock(hashtextextended('canal-audit month units', 0))
@@ -19,7 +20,8 @@ $$;
 
 -- Facts of visits changed: their months go, and those of every other visit of their patients, as what is done in one visit
 -- can count in another of its course. Where the last day of a practice may have moved, so does whatever rests on it.
-CREATE FUNCTION month_units_forget_facts() RETURNS trigger LANGUAGE plpgsql AS $$
+CREATE FUNCTION month_units_forget_facts() RETURNS trigger LANGUAGE plpgsql
+  SECURITY DEFINER SET search_path = public, pg_temp SET canal_audit.standing = 'holder' SET canal_audit.records = '{*}' AS $$
 BEGIN
   PERFORM month_units_lock();
   WITH changed_patients AS (
@@ -48,7 +50,8 @@ CREATE TRIGGER month_units_forget_is AFTER UPDATE ON visit_facts
   REFERENCING NEW TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION month_units_forget_facts();
 
 -- The care of the equipment changed on some days.
-CREATE FUNCTION month_units_forget_upkeep() RETURNS trigger LANGUAGE plpgsql AS $$
+CREATE FUNCTION month_units_forget_upkeep() RETURNS trigger LANGUAGE plpgsql
+  SECURITY DEFINER SET search_path = public, pg_temp SET canal_audit.standing = 'holder' SET canal_audit.records = '{*}' AS $$
 BEGIN
   PERFORM month_units_lock();
   DELETE FROM month_units k USING (SELECT DISTINCT practice, date_trunc('month', day)::date AS month FROM changed) s
@@ -66,7 +69,8 @@ CREATE TRIGGER month_units_forget_is AFTER UPDATE ON upkeep
   REFERENCING NEW TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION month_units_forget_upkeep();
 
 -- The protocol changed from a day on.
-CREATE FUNCTION month_units_forget_versions() RETURNS trigger LANGUAGE plpgsql AS $$
+CREATE FUNCTION month_units_forget_versions() RETURNS trigger LANGUAGE plpgsql
+  SECURITY DEFINER SET search_path = public, pg_temp SET canal_audit.standing = 'holder' SET canal_audit.records = '{*}' AS $$
 BEGIN
   PERFORM month_units_lock();
   DELETE FROM month_units k USING (SELECT practice, min("from") AS since FROM changed GROUP BY practice) s
@@ -84,7 +88,8 @@ CREATE TRIGGER month_units_forget_is AFTER UPDATE ON criterion_versions
   REFERENCING NEW TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION month_units_forget_versions();
 
 -- Exceptions were entered or withdrawn on a page.
-CREATE FUNCTION month_units_forget_exceptions() RETURNS trigger LANGUAGE plpgsql AS $$
+CREATE FUNCTION month_units_forget_exceptions() RETURNS trigger LANGUAGE plpgsql
+  SECURITY DEFINER SET search_path = public, pg_temp SET canal_audit.standing = 'holder' SET canal_audit.records = '{*}' AS $$
 BEGIN
   PERFORM month_units_lock();
   DELETE FROM month_units k USING (
@@ -102,7 +107,8 @@ CREATE TRIGGER month_units_forget_is AFTER UPDATE ON entered_exceptions
   REFERENCING NEW TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION month_units_forget_exceptions();
 
 -- Everything goes at once.
-CREATE FUNCTION month_units_forget_all() RETURNS trigger LANGUAGE plpgsql AS $$
+CREATE FUNCTION month_units_forget_all() RETURNS trigger LANGUAGE plpgsql
+  SECURITY DEFINER SET search_path = public, pg_temp SET canal_audit.standing = 'holder' SET canal_audit.records = '{*}' AS $$
 BEGIN
   PERFORM month_units_lock();
   DELETE FROM month_units;

@@ -3,6 +3,7 @@ import { join } from "node:path";
 import { afterEach, beforeEach, expect, inject, test } from "vitest";
 import { freePort } from "@/lib/store/home/free-port";
 import { openHome } from "@/lib/store/home/open-home";
+import { standingUrl } from "@/lib/store/wall/standing-url";
 import { openIn, temporaryFolder } from "./temporary-home";
 
 // Expected values are the project's own wording.
@@ -24,7 +25,9 @@ test("another PostgreSQL is used as it is, beside the home's own key", async () 
   process.env.CANAL_AUDIT_HOME = place.folder;
   process.env.DATABASE_URL = inject("databaseUrl");
   const home = await openHome();
-  expect(home.url).toBe(inject("databaseUrl"));
+  expect(home.viewersUrl).toBe(inject("databaseUrl"));
+  // The same role, which stands as the holder there.
+  expect(home.url).toBe(standingUrl(inject("databaseUrl"), "holder"));
   expect(home.keeperUrl).toBeNull();
   expect((await readFile(join(place.folder, "patient-key"), "utf8")).trim()).toBe(
     home.key.toString("hex"),
