@@ -38,15 +38,16 @@ function database(): Database {
 /** Requests are asked as a role that owns nothing, where there is one (lib/store/home); the holder asks as the owner. */
 function open(url: string): Database {
   const viewers = standingUrl(process.env.DATABASE_URL_OF_VIEWERS || url, "nobody");
-  const walled = () => walledPool(connections(viewers), connections(standingUrl(url, "holder")));
+  const walled = () =>
+    walledPool(connections(viewers, 8), connections(standingUrl(url, "holder"), 4));
   // Apart, so that whoever holds a connection of the one never waits for one of the same.
   const [pool, prismaPool] = [walled(), walled()];
   const client = new PrismaClient({ adapter: new PrismaPg(prismaPool) });
   return { url, pool, prismaPool, prisma: client };
 }
 
-function connections(url: string): pg.Pool {
-  const made = new pg.Pool({ connectionString: url, max: 10 });
+function connections(url: string, max: number): pg.Pool {
+  const made = new pg.Pool({ connectionString: url, max });
   // A connection that dies while idle must not end the process; the next query says what is wrong.
   made.on("error", () => undefined);
   // The same for one that dies while somebody holds it: what they asked of it fails, and says so.

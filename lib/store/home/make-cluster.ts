@@ -47,7 +47,7 @@ async function settings(): Promise<string> {
     "unix_socket_directories = ''",
     "timezone = 'UTC'",
     "log_timezone = 'UTC'",
-    "max_connections = 60",
+    "max_connections = 100",
     "shared_buffers = '256MB'",
     "work_mem = '32MB'",
     "maintenance_work_mem = '128MB'",

@@ -8,8 +8,8 @@ export async function keptSetting(
   value: string,
 ): Promise<string> {
   // Of two who are first at once, one keeps its own and both are answered that; later ones write nothing.
-  const found = await prisma().setting.findUnique({ where: { key } });
+  const found = await prisma().setting.findFirst({ where: { key } });
   if (found) return found.value;
   await prisma().setting.createMany({ data: [{ key, value }], skipDuplicates: true });
-  return (await prisma().setting.findUniqueOrThrow({ where: { key } })).value;
+  return (await prisma().setting.findFirstOrThrow({ where: { key } })).value;
 }

@@ -18,10 +18,21 @@ CREATE FUNCTION month_units_lock() RETURNS void LANGUAGE sql AS $$
   SELECT pg_advisory_xact_lock(hashtextextended('canal-audit month units', 0))
 $$;
 
+-- Stands as told of lib/store/wall, where policies are forced on the owner too, and answers as what it was before.
+CREATE FUNCTION month_units_stand(standing text[]) RETURNS text[] LANGUAGE plpgsql AS $$
+DECLARE
+  was text[] := ARRAY[current_setting('canal_audit.standing', true), current_setting('canal_audit.records', true)];
+BEGIN
+  PERFORM set_config('canal_audit.standing', coalesce(standing[1], ''), true), set_config('canal_audit.records', coalesce(standing[2], ''), true);
+  RETURN was;
+END $$;
+
 -- Facts of visits changed: their months go, and those of every other visit of their patients, as what is done in one visit
 -- can count in another of its course. Where the last day of a practice may have moved, so does whatever rests on it.
 CREATE FUNCTION month_units_forget_facts() RETURNS trigger LANGUAGE plpgsql
-  SECURITY DEFINER SET search_path = public, pg_temp SET canal_audit.standing = 'holder' SET canal_audit.records = '{*}' AS $$
+  SECURITY DEFINER SET search_path = public, pg_temp AS $$
+DECLARE
+  was text[] := month_units_stand(ARRAY['holder', '{*}']);
 BEGIN
   PERFORM month_units_lock();
   WITH changed_patients AS (
@@ -37,6 +48,7 @@ BEGIN
   DELETE FROM month_units k USING (SELECT practice, max(local_day) AS day FROM changed GROUP BY practice) c
   WHERE k.pending AND k.practice = c.practice
     AND c.day >= coalesce((SELECT max(f.local_day) FROM visit_facts f WHERE f.practice = c.practice), '-infinity');
+  PERFORM month_units_stand(was);
   RETURN NULL;
 END $$;
 
@@ -51,11 +63,14 @@ CREATE TRIGGER month_units_forget_is AFTER UPDATE ON visit_facts
 
 -- The care of the equipment changed on some days.
 CREATE FUNCTION month_units_forget_upkeep() RETURNS trigger LANGUAGE plpgsql
-  SECURITY DEFINER SET search_path = public, pg_temp SET canal_audit.standing = 'holder' SET canal_audit.records = '{*}' AS $$
+  SECURITY DEFINER SET search_path = public, pg_temp AS $$
+DECLARE
+  was text[] := month_units_stand(ARRAY['holder', '{*}']);
 BEGIN
   PERFORM month_units_lock();
   DELETE FROM month_units k USING (SELECT DISTINCT practice, date_trunc('month', day)::date AS month FROM changed) s
   WHERE k.practice = s.practice AND k.month = s.month AND k.measure LIKE 'criterion/%';
+  PERFORM month_units_stand(was);
   RETURN NULL;
 END $$;
 
@@ -70,11 +85,14 @@ CREATE TRIGGER month_units_forget_is AFTER UPDATE ON upkeep
 
 -- The protocol changed from a day on.
 CREATE FUNCTION month_units_forget_versions() RETURNS trigger LANGUAGE plpgsql
-  SECURITY DEFINER SET search_path = public, pg_temp SET canal_audit.standing = 'holder' SET canal_audit.records = '{*}' AS $$
+  SECURITY DEFINER SET search_path = public, pg_temp AS $$
+DECLARE
+  was text[] := month_units_stand(ARRAY['holder', '{*}']);
 BEGIN
   PERFORM month_units_lock();
   DELETE FROM month_units k USING (SELECT practice, min("from") AS since FROM changed GROUP BY practice) s
   WHERE k.practice = s.practice AND k.month >= date_trunc('month', s.since)::date AND k.measure LIKE 'criterion/%';
+  PERFORM month_units_stand(was);
   RETURN NULL;
 END $$;
 
@@ -89,13 +107,16 @@ CREATE TRIGGER month_units_forget_is AFTER UPDATE ON criterion_versions
 
 -- Exceptions were entered or withdrawn on a page.
 CREATE FUNCTION month_units_forget_exceptions() RETURNS trigger LANGUAGE plpgsql
-  SECURITY DEFINER SET search_path = public, pg_temp SET canal_audit.standing = 'holder' SET canal_audit.records = '{*}' AS $$
+  SECURITY DEFINER SET search_path = public, pg_temp AS $$
+DECLARE
+  was text[] := month_units_stand(ARRAY['holder', '{*}']);
 BEGIN
   PERFORM month_units_lock();
   DELETE FROM month_units k USING (
     SELECT DISTINCT v.practice, date_trunc('month', v.local_day)::date AS month FROM changed c JOIN sessions v USING (practice, session_id)
   ) s
   WHERE k.practice = s.practice AND k.month = s.month AND k.measure LIKE 'criterion/%';
+  PERFORM month_units_stand(was);
   RETURN NULL;
 END $$;
 
@@ -108,10 +129,13 @@ CREATE TRIGGER month_units_forget_is AFTER UPDATE ON entered_exceptions
 
 -- Everything goes at once.
 CREATE FUNCTION month_units_forget_all() RETURNS trigger LANGUAGE plpgsql
-  SECURITY DEFINER SET search_path = public, pg_temp SET canal_audit.standing = 'holder' SET canal_audit.records = '{*}' AS $$
+  SECURITY DEFINER SET search_path = public, pg_temp AS $$
+DECLARE
+  was text[] := month_units_stand(ARRAY['holder', '{*}']);
 BEGIN
   PERFORM month_units_lock();
   DELETE FROM month_units;
+  PERFORM month_units_stand(was);
   RETURN NULL;
 END $$;
 

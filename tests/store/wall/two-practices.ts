@@ -55,7 +55,7 @@ const perVisit = `
 const perPractice = `
   insert into criterion_versions (practice, criterion, definition, in_force, "from", written_on, reason, by)
     select code, 'isolation', '{}', false, '2020-01-01', '2020-01-01', 'x', 'x' from practices;
-  insert into month_units (practice, month, measure, content) select code, '2026-07-01', 'visits', '[]' from practices;
+  insert into month_units (practice, month, measure, content) select code, '2026-07-01', 'x', '[]' from practices;
   insert into own_terms (practice, kind, code, words, by) select code, 'step', 'own-' || code, code, 'x' from practices;
   insert into mends (table_name, changes, rows, accepted, still_held, practices, by)
     select 'canals', '{}', 1, 0, 1, array[code], 'x' from practices;
