@@ -15,7 +15,16 @@ export async function servePages(
   stop: AbortSignal,
 ): Promise<Child> {
   const next = join(projectFolder, "node_modules", "next", "dist", "bin", "next");
-  const words = [next, "start", "-H", place.host, "-p", String(place.port)];
+  // Figures are counted from long lists that live for a moment: a larger nursery spares collecting them over and over.
+  const words = [
+    "--max-semi-space-size=64",
+    next,
+    "start",
+    "-H",
+    place.host,
+    "-p",
+    String(place.port),
+  ];
   let listens = false;
   const child = runChild(words, { ...env, NODE_ENV: "production" }, stop, (text) => {
     if (listens) process.stderr.write(text);

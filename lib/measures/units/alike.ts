@@ -23,20 +23,22 @@ export type Alike = {
   readonly values: readonly (number | null)[] | null;
 };
 
-/** The visits of a practice in a month, each at its place. */
+/** Whose the visits of a practice in a month are, each at its place. */
 export type MonthVisits = {
   readonly ids: readonly number[];
-  readonly patients: readonly string[];
   /** Place in `whose`. */
   readonly by: readonly number[];
   readonly whose: readonly (readonly [chair: string, clinician: string, worker: string])[];
 };
 
-/** What a practice did in a month: its visits, and the units of each measure asked for. */
+/** What a practice did in a month: its visits' patients, and the units of each measure asked for. */
 export type MonthUnits = {
   readonly practice: string;
   /** First day, YYYY-MM-DD. */
   readonly month: string;
-  readonly visits: MonthVisits;
+  /** Of each visit, a number that is the patient's wherever they come. */
+  readonly patients: readonly number[];
+  /** Where it was asked for. */
+  readonly visits?: MonthVisits;
   readonly units: ReadonlyMap<string, readonly Alike[]>;
 };

@@ -58,8 +58,9 @@ function addMonth(
   by: readonly Kind[],
 ): void {
   const states = measures.map((measure) => statesOf(month, measure));
-  month.visits.by.forEach((place, visit) => {
-    const [, clinician, worker] = month.visits.whose[place] ?? ["", "", ""];
+  const { by: places = [], whose = [] } = month.visits ?? {};
+  places.forEach((place, visit) => {
+    const [, clinician, worker] = whose[place] ?? ["", "", ""];
     for (const kind of by) {
       const own = kind === "clinician";
       const here = states.map((state) => {
@@ -75,8 +76,8 @@ function addMonth(
 }
 
 /** Of each visit of the month, what a criterion's units there come to; 0 where there is none. */
-function statesOf({ visits, units }: MonthUnits, measure: string): Uint8Array {
-  const states = new Uint8Array(visits.ids.length);
+function statesOf({ patients, units }: MonthUnits, measure: string): Uint8Array {
+  const states = new Uint8Array(patients.length);
   for (const alike of units.get(measure) ?? []) {
     if (alike.shared || alike.excluded !== null || alike.excepted !== null) continue;
     const met = (alike.numerator ?? 0) > 0;

@@ -2,14 +2,14 @@ import type { MonthUnits } from "./alike";
 
 /** The patients of several months, numbered from 0, and of each month the number of each visit's patient. */
 export class Patients {
-  private readonly numbers = new Map<string, number>();
+  private readonly numbers = new Map<number, number>();
   private readonly ofMonth = new Map<MonthUnits, Int32Array>();
 
   /** The number of the patient of each of the month's visits. */
   of(month: MonthUnits): Int32Array {
     const known = this.ofMonth.get(month);
     if (known) return known;
-    const found = Int32Array.from(month.visits.patients, (patient) => {
+    const found = Int32Array.from(month.patients, (patient) => {
       const number = this.numbers.get(patient);
       if (number !== undefined) return number;
       this.numbers.set(patient, this.numbers.size);

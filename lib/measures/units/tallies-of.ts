@@ -23,15 +23,17 @@ export type TallyOf = { readonly tally: Tally; readonly bucket: Bucket };
 
 /** Counts and order statistics of measures, for each period and subject that has units; by measure, period and subject. */
 export function talliesOf(months: readonly MonthUnits[], asked: TalliesAsked): TallyOf[] {
-  const patients = new Patients();
-  const sums = new PatientSums(patients);
   const by = new Set(asked.by);
-  const within = asked.periods.map((period) =>
-    months.filter(({ month }) => month >= period.from && month < period.until),
-  );
+  // A patient is one within a period; numbers of their own for each keep the lists short.
+  const within = asked.periods.map((period) => {
+    const patients = new Patients();
+    const its = months.filter(({ month }) => month >= period.from && month < period.until);
+    return { its, patients, sums: new PatientSums(patients) };
+  });
   return asked.measures.flatMap((measure) =>
-    asked.periods.flatMap((period, place) =>
-      bucketsOf(measure, within[place] ?? [], by).map((bucket) => {
+    within.flatMap(({ its, patients, sums }, place) =>
+      bucketsOf(measure, its, by).map((bucket) => {
+        const period = asked.periods[place] as Period;
         const whose = { measure, subject: subjectOf(bucket), period };
         return { bucket, tally: tallyOf(bucket, whose, asked, patients, sums) };
       }),

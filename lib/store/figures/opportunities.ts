@@ -56,7 +56,7 @@ async function ofMonths(
   const criteria = criteriaOf(protocol)
     .map(({ id }) => ({ id, measure: criterionMeasure({ id }) }))
     .filter(({ measure }) => counting.includes(measure));
-  const units = await readMonths(reach.practices, months, counting);
+  const units = await readMonths(reach.practices, months, counting, true);
   const by = asked.by.filter((kind) => kind !== "clinician" || reach.byClinician);
   return opportunitiesOf(units, { criteria, periods: asked.periods, by });
 }

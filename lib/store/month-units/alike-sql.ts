@@ -13,13 +13,22 @@ const numbered = `select visit_id, practice, ${month} as month, patient, chair, 
     (row_number() over (partition by practice, ${month} order by visit_id) - 1)::int as visit
   from visit_facts where ${place}`;
 
-/** A query giving the visits of each practice and month, as lib/measures/units/alike has them, as text. */
+/**
+ * A query giving the patient of each visit of each practice and month, as text: the id of the first of all their visits to the practice.
+ * Whatever changes that forgets the months of every visit of theirs, so that a patient has one number in all that is kept.
+ */
+export const patientsSql = `with numbered as (${numbered})
+  select n.practice, n.month::text as month, array_to_json(array_agg(p.first order by n.visit))::text as content
+  from numbered n cross join lateral (select min(v.id) as first from sessions v where v.patient = n.patient and v.practice = n.practice) p
+  group by n.practice, n.month`;
+
+/** A query giving whose the visits of each practice and month are, as lib/measures/units/alike has it, as text. */
 export const visitsSql = `with numbered as (${numbered}), whose as (
     select practice, month, chair, clinician, worker, (row_number() over (partition by practice, month order by chair, clinician, worker) - 1)::int as place
     from (select distinct practice, month, chair, clinician, worker from numbered) d
   )
   select n.practice, n.month::text as month, json_build_object(
-    'ids', array_to_json(array_agg(n.visit_id order by n.visit)), 'patients', array_to_json(array_agg(n.patient order by n.visit)),
+    'ids', array_to_json(array_agg(n.visit_id order by n.visit)),
     'by', array_to_json(array_agg(w.place order by n.visit)),
     'whose', (select json_agg(json_build_array(o.chair, o.clinician, o.worker) order by o.place) from whose o where o.practice = n.practice and o.month = n.month)
   )::text as content

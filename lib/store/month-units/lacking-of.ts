@@ -27,7 +27,7 @@ export function lackingOf(protocol: Protocol, months: readonly MonthUnits[]): La
         if (shared || excluded !== null || excepted !== null) continue;
         if (missing === 0 && !(overall.floorless && !numerator)) continue;
         for (const at of one.visits) {
-          const visit = typeof at === "number" ? visits.ids[at] : undefined;
+          const visit = typeof at === "number" ? visits?.ids[at] : undefined;
           if (visit !== undefined) found.push({ visit, place, id });
         }
       }

@@ -7,13 +7,10 @@ import { Parameters } from "../figures/criterion/parameters";
 import { inTransaction } from "../import/run-import";
 import { storedVersions } from "../protocol/versions";
 import { asHolder } from "../wall/as-whom";
-import { alikeSql, visitsSql } from "./alike-sql";
+import { alikeSql, patientsSql, visitsSql } from "./alike-sql";
 import { lackingOf, measuresOfLacking } from "./lacking-of";
 import { nextMonth } from "./months-of";
-import { readKept } from "./read-kept";
-
-/** The name under which the list of a month's visits is kept. */
-export const visitsPart = "visits";
+import { readKept, visitParts } from "./read-kept";
 
 type Missing = { readonly practice: string; readonly month: string; readonly measure: string };
 
@@ -41,7 +38,7 @@ async function made(
       await inTransaction(client, async () => {
         await client.query("select month_units_lock()");
         const some = months.slice(at, at + atATime);
-        await makeWithin(client, practices, some, [visitsPart, ...measures]);
+        await makeWithin(client, practices, some, [...visitParts, ...measures]);
       });
   } finally {
     client.release();
@@ -81,7 +78,7 @@ async function makeRun(client: pg.ClientBase, protocol: Protocol, part: string, 
   const lacking = looksAtGaps(protocol, part)
     ? await lackingWithin(client, protocol, run)
     : undefined;
-  const sql = part === visitsPart ? visitsSql : alikeSql(part, { protocol, parameters, lacking });
+  const sql = ofVisits[part] ?? alikeSql(part, { protocol, parameters, lacking });
   await client.query(
     `insert into month_units (practice, month, measure, content, pending)
      select practice, month::date, ${parameters.bind(part, "text")}, content, ${restsOnLastDay(protocol, part) ? pending : "false"}
@@ -90,12 +87,14 @@ async function makeRun(client: pg.ClientBase, protocol: Protocol, part: string, 
   );
 }
 
+const ofVisits: Readonly<Record<string, string>> = { patients: patientsSql, visits: visitsSql };
+
 /** What the other criteria lack, by their own units; undefined where the query has to find it out. */
 async function lackingWithin(client: pg.ClientBase, protocol: Protocol, run: Run) {
   const measures = measuresOfLacking(protocol);
   if (!measures) return undefined;
-  await makeWithin(client, run.practices, run.months, [visitsPart, ...measures]);
-  return lackingOf(protocol, await readKept(client, run.practices, run.months, measures));
+  await makeWithin(client, run.practices, run.months, [...visitParts, ...measures]);
+  return lackingOf(protocol, await readKept(client, run.practices, run.months, measures, true));
 }
 
 /** SQL: the month has a separation that was pending, and may be so still. */

@@ -1,17 +1,21 @@
 import type pg from "pg";
 import type { Alike, MonthUnits, MonthVisits } from "@/lib/measures/units/alike";
 
+/** The names under which a month's visits are kept: their patients, and whose they are. */
+export const visitParts = ["patients", "visits"];
+
 /** What is kept of practices and months, months without visits left out; of a measure not kept there are no units. */
 export async function readKept(
   client: pg.ClientBase | pg.Pool,
   practices: readonly string[],
   months: readonly string[],
   measures: readonly string[],
+  withVisits = false,
 ): Promise<MonthUnits[]> {
   const { rows } = await client.query<[string, string, string, string]>({
     text: `select practice, month::text, measure, content from month_units
       where practice = any($1::text[]) and month = any($2::date[]) and measure = any($3::text[])`,
-    values: [practices, months, ["visits", ...measures]],
+    values: [practices, months, ["patients", ...(withVisits ? ["visits"] : []), ...measures]],
     rowMode: "array",
   });
   const found = new Map<string, Found>();
@@ -19,15 +23,19 @@ export async function readKept(
     const key = `${practice}\n${month}`;
     const one: Found = found.get(key) ?? { practice, month, units: new Map() };
     found.set(key, one);
-    if (measure === "visits") one.visits = JSON.parse(content);
+    if (measure === "patients") one.patients = JSON.parse(content);
+    else if (measure === "visits") one.visits = JSON.parse(content);
     else one.units.set(measure, (JSON.parse(content) as Row[]).map(alikeOf));
   }
-  return [...found.values()].flatMap(({ visits, ...one }) => (visits ? [{ ...one, visits }] : []));
+  return [...found.values()].flatMap(({ patients, ...one }) =>
+    patients && (one.visits || !withVisits) ? [{ ...one, patients }] : [],
+  );
 }
 
 type Found = {
   practice: string;
   month: string;
+  patients?: number[];
   visits?: MonthVisits;
   units: Map<string, Alike[]>;
 };

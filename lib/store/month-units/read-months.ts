@@ -11,12 +11,13 @@ export async function readMonths(
   practices: readonly string[] | null,
   months: readonly string[],
   measures: readonly string[],
+  withVisits = false,
 ): Promise<MonthUnits[]> {
   for (;;) {
     const recorded = await recordedMonths(practices, months);
     const within = [...new Set(recorded.map(({ practice }) => practice))];
     const asked = [...new Set(recorded.map(({ month }) => month))];
-    const kept = await readKept(pool(), within, asked, measures);
+    const kept = await readKept(pool(), within, asked, measures, withVisits);
     const whole = new Set(
       kept
         .filter(({ units }) => measures.every((measure) => units.has(measure)))
@@ -53,7 +54,8 @@ async function recordedMonths(
   const { rows } = await pool().query<{ practice: string; month: string }>(
     `select p.code as practice, m.month::text as month from practices p cross join unnest($2::date[]) m(month)
      where ($1::text[] is null or p.code = any($1))
-       and exists (select from visit_facts f where f.practice = p.code and f.local_day >= m.month and f.local_day < m.month + interval '1 month')
+       and (exists (select from month_units k where k.practice = p.code and k.month = m.month and k.measure = 'patients')
+         or exists (select from visit_facts f where f.practice = p.code and f.local_day >= m.month and f.local_day < m.month + interval '1 month'))
      order by 1, 2`,
     [practices, months],
   );

@@ -48,7 +48,9 @@ const found = await withHome(async () => {
   return {
     figures: kept.length,
     clinicians: targets.length,
-    canals: kept.find(({ measure }) => measure === "irrigation-time")?.population,
+    canals: kept.find(
+      ({ measure, subject }) => measure === "irrigation-time" && subject.kind === "group",
+    )?.population,
     afresh,
     withOthers: await middle(async () => {
       drawn(await counted());

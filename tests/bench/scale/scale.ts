@@ -1,0 +1,161 @@
+import { execFile } from "node:child_process";
+import { mkdir, mkdtemp, rm, writeFile } from "node:fs/promises";
+import { cpus, tmpdir, totalmem } from "node:os";
+import { join, resolve } from "node:path";
+import { promisify } from "node:util";
+import runApp, { runAppIn } from "../../browser/running-app";
+import { newAccount } from "../pages";
+import { bareCopy } from "./bare-copy";
+import { type FirstLoad, firstLoad } from "./first-load";
+import { type Line, lines } from "./lines";
+import { longerHistory } from "./longer-history";
+import { type MadeHome, madeHome } from "./made-home";
+import { type Person, type UsersRun, usersAtOnce } from "./users-at-once";
+import { workbookRun } from "./workbook-run";
+
+const run = promisify(execFile);
+
+/** What `quarter-once` prints: milliseconds, and how much there was. */
+export type QuarterRun = {
+  readonly figures: number;
+  readonly clinicians: number;
+  readonly canals: number;
+  readonly afresh: number;
+  readonly withOthers: number;
+  readonly again: number;
+  readonly trend: number;
+  readonly statistics: number;
+  readonly duck?: number;
+};
+
+/** Everything measured in one run. */
+export type Measured = {
+  readonly small: MadeHome;
+  readonly large: MadeHome;
+  readonly copies: { readonly small: number; readonly large: number };
+  readonly workbook: { readonly rows: number; readonly peakMb: number };
+  readonly quarter: Record<"small" | "large" | "longer", QuarterRun>;
+  readonly users: readonly UsersRun[];
+  readonly firstLoads: readonly FirstLoad[];
+};
+
+/**
+ * Every number of speed and scale in one run: a table of each beside what is promised, and the same as JSON, which also lies in the
+ * folder as bench.json. Records and homes are made below the folder, or taken as they are where they lie there.
+ */
+export async function scale(folder?: string): Promise<void> {
+  const place = folder
+    ? resolve(process.env.INIT_CWD ?? process.cwd(), folder)
+    : await mkdtemp(join(tmpdir(), "canal-audit-scale-"));
+  await mkdir(place, { recursive: true });
+  delete process.env.DATABASE_URL;
+  try {
+    const measured = await measure(place);
+    const machine = {
+      cores: cpus().length,
+      processor: cpus()[0]?.model,
+      memoryGb: Math.round(totalmem() / 2 ** 30),
+      node: process.version,
+      at: new Date().toISOString(),
+    };
+    const table = lines(measured);
+    print(table);
+    console.log(
+      `${machine.cores} cores (${machine.processor}), ${machine.memoryGb} GB, Node ${machine.node}`,
+    );
+    const json = JSON.stringify({ machine, lines: table, measured }, null, 1);
+    await writeFile(join(place, "bench.json"), json);
+    console.log(json);
+  } finally {
+    if (!folder) await rm(place, { recursive: true, force: true });
+  }
+}
+
+async function measure(place: string): Promise<Measured> {
+  const small = await madeHome(place, 100_000);
+  const large = await madeHome(place, 1_000_000);
+  say("bare COPY of the same rows");
+  const copies = {
+    small: (await bareCopy(small.home)).seconds,
+    large: (await bareCopy(large.home)).seconds,
+  };
+  say("a workbook");
+  const workbook = await workbookRun(join(place, "workbook"));
+  const longer = await longerHistory(large.home, join(place, "longer"));
+  say("a quarter");
+  const quarter = {
+    small: await quarterOnce(small.home),
+    large: await quarterOnce(large.home, "--duck"),
+    longer: await quarterOnce(longer),
+  };
+  say("twenty people at once");
+  const users = await twentyPeople(large.home);
+  say("first loads, on the demo");
+  const takeDown = await runApp();
+  try {
+    const firstLoads = await firstLoad(process.env.CANAL_AUDIT_URL ?? "");
+    return { small, large, copies, workbook, quarter, users, firstLoads };
+  } finally {
+    await takeDown();
+  }
+}
+
+/** With the nursery that the process of the pages has. */
+async function quarterOnce(home: string, ...words: string[]): Promise<QuarterRun> {
+  const node = ["--max-semi-space-size=64", "--import", "tsx"];
+  const { stdout } = await run(
+    process.execPath,
+    [...node, "tests/bench/scale/quarter-once.ts", ...words],
+    {
+      env: {
+        ...process.env,
+        CANAL_AUDIT_HOME: home,
+        TSX_TSCONFIG_PATH: "lib/command/tsconfig.json",
+      },
+    },
+  );
+  return JSON.parse(stdout);
+}
+
+async function twentyPeople(home: string): Promise<UsersRun[]> {
+  process.env.CANAL_AUDIT_DEMO = "no";
+  const takeDown = await runAppIn(home);
+  try {
+    const query = "?period=2026-Q2";
+    const pagesOf: Record<string, string[]> = {
+      "clinical-lead": [
+        `/lead${query}`,
+        `/lead/measures/volume${query}`,
+        `/lead/measures/criterion/isolation${query}`,
+      ],
+      "quality-officer": [`/quality${query}`, `/safety${query}`],
+      "record-keeper": ["/records", "/records/held"],
+      administrator: ["/administration"],
+    };
+    const people: Person[] = [];
+    const url = process.env.CANAL_AUDIT_URL ?? "";
+    for (const [role, pages] of Object.entries(pagesOf)) {
+      const account = newAccount(role);
+      for (let one = 0; one < 5; one += 1) people.push({ account, pages });
+    }
+    return await usersAtOnce(url, people, 8);
+  } finally {
+    await takeDown();
+    delete process.env.CANAL_AUDIT_DEMO;
+  }
+}
+
+function say(words: string): void {
+  console.error(words);
+}
+
+function print(table: readonly Line[]): void {
+  console.table(
+    table.map(({ what, promised, measured, holds }) => ({
+      what,
+      promised,
+      measured,
+      holds: holds ? "yes" : "NO",
+    })),
+  );
+}
