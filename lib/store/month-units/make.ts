@@ -79,11 +79,21 @@ async function makeRun(client: pg.ClientBase, protocol: Protocol, part: string, 
     ? await lackingWithin(client, protocol, run)
     : undefined;
   const sql = ofVisits[part] ?? alikeSql(part, { protocol, parameters, lacking });
+  // Asked by itself and put in afterwards, as PostgreSQL works on several processors only where nothing is written.
+  const { rows } = await client.query<{ practice: string; month: string; content: string }>(
+    sql,
+    parameters.values,
+  );
   await client.query(
     `insert into month_units (practice, month, measure, content, pending)
-     select practice, month::date, ${parameters.bind(part, "text")}, content, ${restsOnLastDay(protocol, part) ? pending : "false"}
-     from (${sql}) made on conflict do nothing`,
-    parameters.values,
+     select practice, month, $4, content, ${restsOnLastDay(protocol, part) ? pending : "false"}
+     from unnest($1::text[], $2::date[], $3::text[]) made(practice, month, content) on conflict do nothing`,
+    [
+      rows.map(({ practice }) => practice),
+      rows.map(({ month }) => month),
+      rows.map(({ content }) => content),
+      part,
+    ],
   );
 }
 
@@ -99,7 +109,7 @@ async function lackingWithin(client: pg.ClientBase, protocol: Protocol, run: Run
 
 /** SQL: the month has a separation that was pending, and may be so still. */
 const pending = `exists (select from visit_facts f join instruments i using (visit_id) where f.practice = made.practice
-  and f.local_day >= made.month::date and f.local_day < made.month::date + interval '1 month' and i.separated > 0 and i.management = 'pending')`;
+  and f.local_day >= made.month and f.local_day < made.month + interval '1 month' and i.separated > 0 and i.management = 'pending')`;
 
 /** How long a separation has been pending follows from the last day of the practice's records. */
 function restsOnLastDay(protocol: Protocol, measure: string): boolean {
