@@ -33,7 +33,10 @@ export async function pages(records?: string): Promise<void> {
 export function newAccount(role: string): { email: string; password: string } {
   // One step leads in, as in the demo: what is measured are pages.
   command("people", "second-factor", "not-yet");
-  const account = { email: `${role}@bench.example`, password: "only-for-the-bench" };
+  const account = {
+    email: `${role}-${Date.now()}@bench.example`,
+    password: "only-for-the-bench",
+  };
   const words = ["--role", role, "--name", role, "--email", account.email];
   command("people", "add", ...words, "--password", account.password);
   return account;

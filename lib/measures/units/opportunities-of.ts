@@ -14,7 +14,7 @@ type Sums = {
   key: string;
   codes: Set<string>;
   practices: Map<string, Set<string>>;
-  visits: { of: number; met: number; notRecorded: number };
+  visits: { met: number; of: number; notRecorded: number };
   clusters: {
     events: number;
     units: number;
@@ -130,7 +130,7 @@ function sumsOf(
     key,
     codes: new Set<string>(),
     practices: new Map([["", new Set<string>()]]),
-    visits: { of: 0, met: 0, notRecorded: 0 },
+    visits: { met: 0, of: 0, notRecorded: 0 },
     clusters: { events: 0, units: 0, eventsSquared: 0, eventsByUnits: 0, unitsSquared: 0 },
     byCriterion: new Map(),
   };

@@ -138,8 +138,8 @@ function tallyOf(row: Row, periods: readonly Period[], order: readonly string[])
     },
     visits: { met: row.wholeVisits, of: row.visits, notRecorded: row.unrecordedVisits },
     clusters,
-    byCriterion: [...row.parts].sort(
-      (one, other) => order.indexOf(one.criterion) - order.indexOf(other.criterion),
-    ),
+    byCriterion: row.parts
+      .map(({ criterion, met, of, notRecorded }) => ({ criterion, met, of, notRecorded }))
+      .sort((one, other) => order.indexOf(one.criterion) - order.indexOf(other.criterion)),
   };
 }

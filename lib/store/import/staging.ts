@@ -27,8 +27,10 @@ export type StagedRow = CheckedRow | HeldAsRead;
 
 /** Makes this connection's staging tables; they are temporary, so an import that dies leaves nothing. */
 export async function makeStaging(client: pg.ClientBase): Promise<void> {
-  // Of this connection alone, before its first temporary table: staged rows stay in memory as far as they fit.
-  await client.query("set temp_buffers = '96MB'; set work_mem = '96MB'");
+  // Of this connection alone, where it has had no temporary table yet: staged rows stay in memory as far as they fit.
+  await client.query(
+    "select set_config('temp_buffers', '96MB', false) where pg_my_temp_schema() = 0; set work_mem = '96MB'",
+  );
   for (const table of tableNames) {
     const columns = storedColumns(table).map((column) => `"${column.name}" ${column.type}`);
     const place = hangsOnVisit(table)

@@ -19,10 +19,10 @@ const pages: Readonly<Record<string, readonly string[]>> = {
     "/lead/measures/criterion/isolation?period=2026-Q2",
     "/audits",
     "/protocol",
-    "/lead/exceptions",
+    "/exceptions",
   ],
-  clinician: ["/clinician", "/clinician/exceptions"],
-  "quality-officer": ["/quality", "/quality/safety", "/quality/upkeep"],
+  clinician: ["/clinician", "/clinician/audits"],
+  "quality-officer": ["/quality", "/quality/report", "/safety", "/upkeep"],
   "record-keeper": ["/records", "/records/held", "/records/mappings"],
   administrator: ["/administration", "/administration/log", "/account"],
 };

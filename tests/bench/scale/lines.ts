@@ -19,10 +19,10 @@ export function lines(found: Measured): Line[] {
     (a, b) => b.before + b.charts - (a.before + a.charts),
   )[0];
   return [
-    ...imported("100 thousand canals", small, copies.small),
-    ...imported("1 million canals", large, copies.large),
+    ...imported(`${small.canals} canals`, small, copies.small),
+    ...imported(`${large.canals} canals`, large, copies.large),
     atMost(`peak memory, a workbook of ${workbook.rows} rows`, workbook.peakMb, 400, "MB"),
-    atMost("quarter of 1 million, intervals and flags, afresh", one.afresh, 300, "ms"),
+    atMost(`quarter of ${one.canals} canals, intervals and flags, afresh`, one.afresh, 300, "ms"),
     atMost("the same with every leave-one-out comparison", one.withOthers, 600, "ms"),
     atMost("the same the second time", one.again, 20, "ms"),
     atMost("history four times longer, over as it is", longer.afresh / one.afresh, 1.2, "×", 2),

@@ -22,7 +22,7 @@ const moved: Readonly<Record<string, readonly string[]>> = {
 
 /**
  * A copy of a home with five years of records and the same years three times before them: twenty years of the same quarters. The
- * rows are copied in the database, as four million canals would take an import of half an hour.
+ * rows are copied in the database, as four million canals would take an import of half an hour; a leap day joins the day before.
  */
 export async function longerHistory(home: string, folder: string): Promise<string> {
   const longer = join(folder, "home");
@@ -62,5 +62,5 @@ async function movedBack(client: pg.Client, table: string): Promise<string> {
     return `"${name}"`;
   });
   const names = rows.map(({ name }) => `"${name}"`).join(", ");
-  return `insert into "${table}" (${names}) select ${values.join(", ")} from "${table}", generate_series(1, 3) n`;
+  return `insert into "${table}" (${names}) select ${values.join(", ")} from "${table}", generate_series(1, 3) n on conflict do nothing`;
 }

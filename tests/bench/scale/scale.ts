@@ -41,16 +41,17 @@ export type Measured = {
 
 /**
  * Every number of speed and scale in one run: a table of each beside what is promised, and the same as JSON, which also lies in the
- * folder as bench.json. Records and homes are made below the folder, or taken as they are where they lie there.
+ * folder as bench.json. Records and homes are made below the folder, or taken as they are where they lie there. Other numbers of canals
+ * than those promised for are for trying the bench itself.
  */
-export async function scale(folder?: string): Promise<void> {
+export async function scale(folder?: string, few = "100000", many = "1000000"): Promise<void> {
   const place = folder
     ? resolve(process.env.INIT_CWD ?? process.cwd(), folder)
     : await mkdtemp(join(tmpdir(), "canal-audit-scale-"));
   await mkdir(place, { recursive: true });
   delete process.env.DATABASE_URL;
   try {
-    const measured = await measure(place);
+    const measured = await measure(place, Number(few), Number(many));
     const machine = {
       cores: cpus().length,
       processor: cpus()[0]?.model,
@@ -71,9 +72,9 @@ export async function scale(folder?: string): Promise<void> {
   }
 }
 
-async function measure(place: string): Promise<Measured> {
-  const small = await madeHome(place, 100_000);
-  const large = await madeHome(place, 1_000_000);
+async function measure(place: string, few: number, many: number): Promise<Measured> {
+  const small = await madeHome(place, few);
+  const large = await madeHome(place, many);
   say("bare COPY of the same rows");
   const copies = {
     small: (await bareCopy(small.home)).seconds,
@@ -141,7 +142,8 @@ async function twentyPeople(home: string): Promise<UsersRun[]> {
     return await usersAtOnce(url, people, 8);
   } finally {
     await takeDown();
-    delete process.env.CANAL_AUDIT_DEMO;
+    for (const name of ["CANAL_AUDIT_DEMO", "CANAL_AUDIT_URL", "CANAL_AUDIT_HOME"])
+      delete process.env[name];
   }
 }
 
