@@ -6,6 +6,7 @@ import { type Home, openHome } from "@/lib/store/home/open-home";
 import { readPostmaster } from "@/lib/store/home/postmaster-file";
 import { isAlive, parentOf } from "@/lib/store/home/process-mark";
 import { execute, type ScratchDatabase, scratchDatabase } from "@/lib/store/home/scratch-database";
+import { standingUrl } from "@/lib/store/wall/standing-url";
 
 /** An embedded PostgreSQL of the faults' own, which may be killed and is started again. */
 export type OwnServer = {
@@ -105,7 +106,9 @@ export async function asked(
   sql: string,
   values: readonly unknown[] = [],
 ): Promise<Record<string, unknown>[]> {
-  const client = new pg.Client({ connectionString: url, connectionTimeoutMillis: 5000 });
+  // As the holder: where there is one role alone, the wall stands before it too.
+  const connectionString = standingUrl(url, "holder");
+  const client = new pg.Client({ connectionString, connectionTimeoutMillis: 5000 });
   client.on("error", () => undefined);
   try {
     await client.connect();

@@ -9,6 +9,7 @@ import { changeSecondFactorRule } from "@/lib/reports/second-factor-rule";
 import { disconnect } from "@/lib/store/database";
 import { freePort } from "@/lib/store/home/free-port";
 import { migrate } from "@/lib/store/home/migrate";
+import { asHolder } from "@/lib/store/wall/as-whom";
 import { bringFilesIn, key } from "../faults/acts";
 import type { Outcome } from "../faults/ground";
 import { asked, ownServer } from "../faults/own-server";
@@ -82,7 +83,8 @@ export async function threeProcesses(visits: number, seconds: number): Promise<O
     for (const app of apps) await app.stop();
     await front.close();
     const how = { sections: recordSections };
-    troubles.push(...(await soundness(database.url, [reference], how)).troubles);
+    const sound = await asHolder(() => soundness(database.url, [reference], how));
+    troubles.push(...sound.troubles);
     const lost = notes.filter(({ status }) => status === "lost").length;
     const came = [
       `${notes.length} answers in ${took} s, ${lost} lost at the kill, finished by another`,
