@@ -1,7 +1,8 @@
-import type { RecordsReach } from "@/lib/access/reach";
+import { holderReach, type RecordsReach } from "@/lib/access/reach";
 import { forgetUpload } from "@/lib/store/import/uploads";
 import { isLostConnection } from "@/lib/store/lost-connection";
 import { type ImportHow, importRecords, type Source } from "./import-records";
+import { keepFigures } from "./keep-figures";
 import { noteWork } from "./log/work";
 
 /**
@@ -45,6 +46,8 @@ export async function runInBackground(
       await noteWork("import ended", reach.person, {
         ...{ import: importId, outcome: done ? "done" : "nothing brought in" },
       });
+    // So that the first who looks does not wait for it.
+    if (done) await keepFigures(holderReach().figures);
   });
   // Whatever happens after the beginning is nobody's to wait for.
   over.catch(() => undefined);

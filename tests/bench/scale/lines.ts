@@ -11,7 +11,7 @@ export type Line = {
 
 /** Each number beside what is promised. Ratios are of one run. */
 export function lines(found: Measured): Line[] {
-  const { small, large, copies, workbook, quarter, users, firstLoads } = found;
+  const { small, large, copies, workbook, quarter, users, firstLoads, scrolled } = found;
   const { large: one, longer } = quarter;
   const all = users.find(({ page }) => page === "all pages");
   const heaviest = [...firstLoads].sort((a, b) => b.before - a.before)[0];
@@ -37,6 +37,12 @@ export function lines(found: Measured): Line[] {
       heaviestWith && heaviestWith.before + heaviestWith.charts,
       280,
       "kB",
+    ),
+    atMost(
+      `longest frame, ${scrolled.page} scrolled (${scrolled.rows} rows)`,
+      scrolled.longest,
+      100,
+      "ms",
     ),
   ];
 }

@@ -10,6 +10,7 @@ import { type FirstLoad, firstLoad } from "./first-load";
 import { type Line, lines } from "./lines";
 import { longerHistory } from "./longer-history";
 import { type MadeHome, madeHome } from "./made-home";
+import { type Scrolling, scrolling } from "./scrolling";
 import { type Person, type UsersRun, usersAtOnce } from "./users-at-once";
 import { workbookRun } from "./workbook-run";
 
@@ -37,6 +38,7 @@ export type Measured = {
   readonly quarter: Record<"small" | "large" | "longer", QuarterRun>;
   readonly users: readonly UsersRun[];
   readonly firstLoads: readonly FirstLoad[];
+  readonly scrolled: Scrolling;
 };
 
 /**
@@ -94,8 +96,10 @@ async function measure(place: string, few: number, many: number): Promise<Measur
   say("first loads, on the demo");
   const takeDown = await runApp();
   try {
-    const firstLoads = await firstLoad(process.env.CANAL_AUDIT_URL ?? "");
-    return { small, large, copies, workbook, quarter, users, firstLoads };
+    const url = process.env.CANAL_AUDIT_URL ?? "";
+    const firstLoads = await firstLoad(url);
+    const scrolled = await scrolling(url);
+    return { small, large, copies, workbook, quarter, users, firstLoads, scrolled };
   } finally {
     await takeDown();
   }

@@ -69,7 +69,7 @@ test("units kept of months give what the records give, after every change of rec
     ),
     {
       numRuns: Number(process.env.CANAL_AUDIT_CASES ?? 8),
-      interruptAfterTimeLimit: 60_000,
+      interruptAfterTimeLimit: 40_000,
       markInterruptAsFailure: false,
       endOnFailure: true,
     },
