@@ -58,25 +58,26 @@ export async function stage(
 ): Promise<void> {
   const lines = linesOf(table, fileId);
   const held = heldLinesOf(table, fileId);
+  let good: string[] = [];
+  let bad: string[] = [];
   let taking = Promise.resolve();
-  const take = async (batch: readonly StagedRow[]) => {
-    const good = batch.flatMap((row) => ("values" in row ? lines.write(row) : []));
-    const bad = batch.flatMap((row) => ("values" in row ? [] : held.write(row)));
+  const take = async () => {
+    const [some, others] = [good, bad];
+    [good, bad] = [[], []];
     await taking;
-    taking = copy(client, lines.into, good)
-      .then(() => copy(client, held.into, bad))
-      .then(() => onRows(batch.length, bad.length));
+    taking = copy(client, lines.into, some)
+      .then(() => copy(client, held.into, others))
+      .then(() => onRows(some.length + others.length, others.length));
     // What goes wrong is thrown where it is waited for.
     taking.catch(() => undefined);
   };
-  let batch: StagedRow[] = [];
   for await (const row of rows) {
-    batch.push(row);
-    if (batch.length < atATime) continue;
-    await take(batch);
-    batch = [];
+    // Text at once: rows that wait as objects outlive the collector's nursery.
+    if ("values" in row) good.push(lines.write(row));
+    else bad.push(held.write(row));
+    if (good.length + bad.length >= atATime) await take();
   }
-  await take(batch);
+  await take();
   await taking;
 }
 

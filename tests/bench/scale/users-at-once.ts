@@ -37,7 +37,9 @@ export async function usersAtOnce(
             setTimeout(go, (reads.least + share * (reads.most - reads.least)) * 1000),
           );
           const started = performance.now();
-          const answer = await fetch(url + page, { headers: { cookie } });
+          const asked = () => fetch(url + page, { headers: { cookie } });
+          // A connection that the server closed just now is opened anew, as browsers do.
+          const answer = await asked().catch(asked);
           await answer.text();
           if (answer.status !== 200) throw new Error(`${page} answered ${answer.status}`);
           const all = taken.get(page) ?? [];
