@@ -1,6 +1,8 @@
 /** Answers kept of a process; the oldest goes when there are too many. */
 const most = 500;
 const answers = new Map<string, unknown>();
+/** What is being computed: whoever asks the same meanwhile waits for it. */
+const running = new Map<string, Promise<unknown>>();
 
 /**
  * What `compute` answers, kept for as long as the records have the same revision. What was computed while the
@@ -14,7 +16,7 @@ export async function kept<Answer>(
   for (let before = await revision(); ; ) {
     const key = `${process.env.DATABASE_URL} ${before} ${question}`;
     if (answers.has(key)) return answers.get(key) as Answer;
-    const answer = await compute();
+    const answer = (await (running.get(key) ?? begun(key, compute))) as Answer;
     const after = await revision();
     if (after === before) {
       answers.set(key, answer);
@@ -24,4 +26,10 @@ export async function kept<Answer>(
     }
     before = after;
   }
+}
+
+function begun(key: string, compute: () => Promise<unknown>): Promise<unknown> {
+  const answer = compute().finally(() => running.delete(key));
+  running.set(key, answer);
+  return answer;
 }

@@ -77,6 +77,8 @@ async function outcomeFor(who: Who, { action, address, form }: Call): Promise<st
     ...["is not among them", "not yours to change", "a role outside the practices"],
     ...["is not yours to see", "only an administrator of all practices", "is none of yours"],
     ...["is for a clinical lead of the group", "is not yours to prepare for"],
+    // Behind the wall it is as if there were none.
+    "This import is not there to undo",
   ];
   return sentences.some((sentence) => text.includes(sentence))
     ? "refused"

@@ -29,3 +29,34 @@ test("what was computed while the records changed is computed again", async () =
   );
   expect(answer).toBe(2);
 });
+
+test("whoever asks the same while it is computed waits for it", async () => {
+  let computed = 0;
+  const ask = () =>
+    kept(
+      "at once",
+      async () => "1",
+      async () => {
+        computed += 1;
+        await new Promise((go) => setTimeout(go, 20));
+        return computed;
+      },
+    );
+  expect(await Promise.all([ask(), ask(), ask()])).toEqual([1, 1, 1]);
+});
+
+test("what failed is tried again by whoever asks next", async () => {
+  let tries = 0;
+  const ask = () =>
+    kept(
+      "failing",
+      async () => "1",
+      async () => {
+        tries += 1;
+        if (tries === 1) throw new Error("once");
+        return tries;
+      },
+    );
+  await expect(Promise.all([ask(), ask()])).rejects.toThrow("once");
+  expect(await ask()).toBe(2);
+});

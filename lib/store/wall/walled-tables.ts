@@ -64,8 +64,9 @@ const ofAccount: Wall = {
 
 /** Every table behind the wall. A new one is a line here, or among those that are not (open-tables). */
 export const walledTables: Readonly<Record<string, Wall>> = {
-  canal_facts: derived,
-  visit_facts: derived,
+  // What one practice's rows change may be derived anew in another: rows that wait, and may be of either.
+  canal_facts: { ...derived, writes: within("practice", keepers) },
+  visit_facts: { ...derived, writes: within("practice", keepers) },
   // Made and forgotten past the wall, by lib/store/month-units and triggers: what holds of a month does not depend on who asks.
   month_units: { reads: recordsOf("practice"), writes: only([]) },
   sessions: { ...derived, reads: `${recordsOf("practice")} or ${ownVisit("id")}` },
