@@ -24,6 +24,7 @@ import { upkeepPage } from "@/lib/reports/upkeep-page";
 import { visitView } from "@/lib/reports/visit";
 import { disconnect } from "@/lib/store/database";
 import type { ScratchDatabase } from "@/lib/store/home/scratch-database";
+import { changePracticeWithin } from "@/lib/store/places/change-practice";
 import { asHolder, asViewer } from "@/lib/store/wall/as-whom";
 import { freshDatabase } from "../fresh-database";
 import { viewers, viewersUrlOf } from "../store/wall/shown-to";
@@ -134,3 +135,11 @@ async function answerOf(page: () => Promise<unknown>): Promise<string> {
   );
   return JSON.stringify(await page());
 }
+
+test("an administrator, who sees no visit, cannot move the days of a practice that has some", async () => {
+  wheres.keep();
+  const { administrator } = viewers;
+  const change = () =>
+    changePracticeWithin(peopleReach(administrator), "OAK", { name: "Oak", zone: "Asia/Tokyo" });
+  expect(await asViewer(administrator, change)).toBe("has-visits");
+});

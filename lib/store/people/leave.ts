@@ -1,4 +1,5 @@
 import type { PeopleReach } from "@/lib/access/reach";
+import { asHolder } from "../wall/as-whom";
 import { changeWithin } from "./change-within";
 import { namesWritten } from "./names-written";
 
@@ -11,7 +12,12 @@ export type Left = { readonly under: string; readonly nameShared: boolean };
  * the same name, the name stays: whose it is cannot be told. Throws as changeWithin.
  */
 export async function leaveWithin(reach: PeopleReach, userId: string): Promise<Left> {
-  let left: Left = { under: "", nameShared: false };
+  // The name stands in rows that an administrator may not see: it is taken out past the wall. Whose account may be ended is the reach's.
+  return asHolder(() => left(reach, userId));
+}
+
+async function left(reach: PeopleReach, userId: string): Promise<Left> {
+  let done: Left = { under: "", nameShared: false };
   await changeWithin(reach, userId, async (tx) => {
     const user = await tx.user.findFirstOrThrow({
       where: { id: userId },
@@ -29,7 +35,7 @@ export async function leaveWithin(reach: PeopleReach, userId: string): Promise<L
           under,
           user.name,
         );
-    left = { under, nameShared };
+    done = { under, nameShared };
   });
-  return left;
+  return done;
 }
