@@ -5,6 +5,7 @@ import { medianEnds } from "@/lib/audit/median-ends";
 import { measures } from "@/lib/measures/measures";
 import { criterionMeasure } from "@/lib/protocol/criterion";
 import { defaults } from "@/lib/protocol/defaults/defaults";
+import type { Values } from "@/lib/records/column";
 import { monthsUpTo, period as periodNamed, quarter } from "@/lib/records/period";
 import { type TableName, tableNames } from "@/lib/records/tables";
 import { disconnect, pool } from "@/lib/store/database";
@@ -156,9 +157,16 @@ function partsOf(rows: Rows, draw: Draw): Rows[] {
   for (const table of tableNames)
     for (const row of rows[table] ?? []) {
       const part = parts[table === "sessions" ? draw(2) : draw(3)] ?? {};
-      part[table] = [...(part[table] ?? []), row];
+      part[table] = [...(part[table] ?? []), table === "sessions" ? ofItsPractice(row) : row];
     }
   return parts;
+}
+
+/** A pseudonym is over practice and reference: no two practices have one in common. */
+function ofItsPractice(row: NonNullable<Rows[TableName]>[number]) {
+  if (!("values" in row)) return row;
+  const values = row.values as Values;
+  return { ...row, values: { ...values, patient: `${values.practice} ${values.patient}` } };
 }
 
 /** How many tallies were compared. */
