@@ -14,6 +14,7 @@ import * as opportunities from "@/lib/store/figures/opportunities";
 import * as others from "@/lib/store/figures/others";
 import * as tallies from "@/lib/store/figures/tallies";
 import type { ScratchDatabase } from "@/lib/store/home/scratch-database";
+import type { CheckedRow } from "@/lib/store/import/staging";
 import { undoImport } from "@/lib/store/import/undo-import";
 import { protocolWithin } from "@/lib/store/protocol/versions";
 import { deleteOldRecords } from "@/lib/store/retention/old-records";
@@ -166,7 +167,8 @@ function partsOf(rows: Rows, draw: Draw): Rows[] {
 function ofItsPractice(row: NonNullable<Rows[TableName]>[number]) {
   if (!("values" in row)) return row;
   const values = row.values as Values;
-  return { ...row, values: { ...values, patient: `${values.practice} ${values.patient}` } };
+  const patient = `${values.practice} ${values.patient}`;
+  return { ...(row as CheckedRow), values: { ...values, patient } };
 }
 
 /** How many tallies were compared. */
