@@ -21,6 +21,8 @@ export type Alike = {
   readonly visits: readonly (number | string | null)[];
   /** Of each unit; null of a rate. */
   readonly values: readonly (number | null)[] | null;
+  /** The measure's id and the units' stratum in one, where strata were asked for. */
+  readonly measure?: string | undefined;
 };
 
 /** Whose the visits of a practice in a month are, each at its place. */

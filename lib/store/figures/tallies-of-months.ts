@@ -6,28 +6,34 @@ import { criterionId } from "@/lib/protocol/criterion";
 import { defaultProtocol, type Protocol, standingOf } from "@/lib/protocol/protocol";
 import { monthsOfAll } from "../month-units/months-of";
 import { readMonths } from "../month-units/read-months";
+import { apartByStratum, partOf } from "../month-units/strata-parts";
 import { protocolWithin } from "../protocol/versions";
 import type { Asked } from "./counted";
+import { stratumOf } from "./stratum-sql";
 import { isContinuous } from "./unit-sql";
 
 /**
  * The tallies of practices from the units that are kept of their months; undefined where it is not months that are asked for,
- * or strata, or one clinician's own.
+ * or one clinician's own.
  */
 export async function talliesOfMonths(
   reach: FiguresReach | OwnReach,
   asked: Asked,
 ): Promise<Tally[] | undefined> {
-  if ("clinicianKey" in reach || asked.strata) return undefined;
+  if ("clinicianKey" in reach) return undefined;
   const months = monthsOfAll(asked.periods);
   if (!months) return undefined;
-  const units = await readMonths(reach.practices, months, asked.measures);
+  const parts = asked.measures.map((measure) => partOf(measure, asked.strata));
+  const kept = await readMonths(reach.practices, months, parts);
+  const apart = asked.strata ? apartByStratum(kept, parts) : { months: kept, measures: parts };
   const protocol = asked.measures.some((measure) => criterionId(measure) !== undefined)
     ? await protocolWithin(reach)
     : defaultProtocol;
   const by = asked.by.filter((kind) => kind !== "clinician" || reach.byClinician);
-  return talliesOf(units, { ...asked, by, isContinuous }).map(({ tally, bucket }) => ({
+  const counted = { ...asked, measures: apart.measures, by, isContinuous };
+  return talliesOf(apart.months, counted).map(({ tally, bucket }) => ({
     ...tally,
+    ...stratumOf(tally.measure),
     ...judgedBy(protocol, reach.practices, bucket, tally),
   }));
 }

@@ -19,6 +19,13 @@ export function isContinuous(measure: string): boolean {
   return stratumOf(measure).measure in continuous;
 }
 
+/** Is it measured of canals, so that its units can be told apart by technique or by case. */
+export function carriesStratum(measure: string): boolean {
+  return continuous[measure]?.table === "canal_facts" || canalRates.includes(measure);
+}
+
+const canalRates = ["separation-per-use", "separation-per-canal"];
+
 /** Where a continuous measure's value is kept; undefined for a rate. */
 export function continuousValue(
   measure: string,
@@ -57,7 +64,7 @@ function continuousUnits(table: string, measures: readonly string[], strata?: St
 }
 
 function rateUnits(measure: string, strata?: StratumKind, judging?: Judging): string {
-  const mark = strata ? ` || ${stratumMark(strata)}` : "";
+  const mark = strata && carriesStratum(measure) ? ` || ${stratumMark(strata)}` : "";
   const id = criterionId(measure);
   if (id !== undefined) {
     if (!judging) throw new RangeError(`nothing to judge ${measure} by`);
@@ -93,7 +100,7 @@ function rateUnits(measure: string, strata?: StratumKind, judging?: Judging): st
     `(select *, separations > 0 as event, uses_unknown = 0 and uses_held = 0 as known
       from ${table} where {place} and {whose} and uses + uses_held > 0) u`,
     {
-      ...(table === "canal_facts" ? { mark } : {}),
+      mark,
       units: "1",
       numerator: "u.event::int",
       denominator: "(u.event or u.known)::int",

@@ -2,6 +2,7 @@ import { criterionId } from "@/lib/protocol/criterion";
 import { fillIn } from "../figures/criterion/fill-in";
 import type { Judging } from "../figures/criterion/units-sql";
 import { isContinuous, unitSql } from "../figures/unit-sql";
+import { askedBy } from "./strata-parts";
 
 /** Practices and days of the months made together: parameters 1 to 3, the practices and the first and last-but-one day. */
 const place = "practice = any($1::text[]) and local_day >= $2::date and local_day < $3::date";
@@ -34,20 +35,22 @@ export const visitsSql = `with numbered as (${numbered}), whose as (
   )::text as content
   from numbered n join whose w using (practice, month, chair, clinician, worker) group by n.practice, n.month`;
 
-/** A query giving the units of one measure in each practice and month, alike ones together, as text. */
-export function alikeSql(measure: string, judging: Judging): string {
-  if (measure === "separation-per-instrument") return instrumentsSql;
-  const units = fillIn(unitSql([measure], criterionId(measure) === undefined ? {} : { judging }), {
-    place,
-    whose: "true",
-  });
+/**
+ * A query giving the units of one measure in each practice and month, alike ones together, as text; those of a measure by strata
+ * with the measure and stratum of each.
+ */
+export function alikeSql(part: string, judging: Judging): string {
+  if (part === "separation-per-instrument") return instrumentsSql;
+  const { measure, strata } = askedBy(part);
+  const asked = { ...(strata ? { strata } : {}), ...(criterionId(part) ? { judging } : {}) };
+  const units = fillIn(unitSql([measure], asked), { place, whose: "true" });
   const continuous = isContinuous(measure);
   // Both lists are gathered in one pass, so that the nth value is of the nth visit.
   return `with numbered as (${numbered}), alike as (
       select u.practice, date_trunc('month', u.local_day)::date as month, json_build_array(u.chair, u.clinician, u.worker, u.shared, u.excluded, u.excepted,
-        u.units, u.numerator, u.denominator, u.missing, array_agg(n.visit), ${continuous ? "array_agg(u.value)" : "null"}) as content
+        u.units, u.numerator, u.denominator, u.missing, array_agg(n.visit), ${continuous ? "array_agg(u.value)" : "null"}${strata ? ", u.measure" : ""}) as content
       from (${units}) u left join numbered n on n.visit_id = u.visit_id
-      group by u.practice, date_trunc('month', u.local_day), u.chair, u.clinician, u.worker, u.shared, u.excluded, u.excepted, u.units, u.numerator, u.denominator, u.missing
+      group by u.practice, date_trunc('month', u.local_day), u.chair, u.clinician, u.worker, u.shared, u.excluded, u.excepted, u.units, u.numerator, u.denominator, u.missing, u.measure
     ) ${gathered}`;
 }
 

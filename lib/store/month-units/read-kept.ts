@@ -54,6 +54,7 @@ type Row = readonly [
   Alike["missing"],
   Alike["visits"],
   Alike["values"],
+  Alike["measure"],
 ];
 
 function alikeOf(row: Row): Alike {
@@ -70,5 +71,6 @@ function alikeOf(row: Row): Alike {
     missing: row[9],
     visits: row[10],
     values: row[11],
+    measure: row[12],
   };
 }

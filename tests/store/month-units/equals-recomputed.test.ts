@@ -13,6 +13,7 @@ import { comparedWith } from "@/lib/store/figures/compared-with";
 import * as opportunities from "@/lib/store/figures/opportunities";
 import * as others from "@/lib/store/figures/others";
 import * as tallies from "@/lib/store/figures/tallies";
+import { carriesStratum } from "@/lib/store/figures/unit-sql";
 import type { ScratchDatabase } from "@/lib/store/home/scratch-database";
 import type { CheckedRow } from "@/lib/store/import/staging";
 import { undoImport } from "@/lib/store/import/undo-import";
@@ -176,6 +177,13 @@ async function expectEqual(): Promise<number> {
   const kept = await tallies.tallies(figures, { ...asked, by: [...by, "chair"] });
   const fresh = await tallies.recomputed(figures, { ...asked, by: [...by, "chair"] });
   expect(named(kept)).toEqual(named(fresh));
+  for (const strata of ["technique", "case"] as const) {
+    const apart = { ...asked, by: [...by, "chair"], strata } as const;
+    const told = await tallies.tallies(figures, apart);
+    const canals = fresh.some(({ measure }) => carriesStratum(measure));
+    expect(told.some(({ stratum }) => stratum?.by === strata)).toBe(canals);
+    expect(named(told)).toEqual(named(await tallies.recomputed(figures, apart)));
+  }
   const overall = await opportunities.opportunities(figures, { periods: asked.periods, by });
   const protocol = await protocolWithin(figures);
   const again = await opportunities.recomputed(figures, { periods: asked.periods, by }, protocol);
