@@ -7,10 +7,12 @@ export interface StepResult {
   seconds: number;
   passed: number;
   failed: number;
+  /** What failed, with the beginning of why. */
+  failures: readonly string[];
 }
 
 /** Counts of a step's tests, where it has any. */
-export type Counts = { passed: number; failed: number };
+export type Counts = Omit<StepResult, "name" | "seconds">;
 
 /**
  * Runs one step, prints its seconds, and counts: a step that fails without a failed test of its own
@@ -27,7 +29,8 @@ export async function runStep(
     return false;
   });
   const seconds = (performance.now() - from) / 1000;
-  const counts = typeof found === "boolean" ? { passed: 0, failed: found ? 0 : 1 } : found;
+  const nothing = { passed: 0, failed: found ? 0 : 1, failures: found ? [] : [name] };
+  const counts = typeof found === "boolean" ? nothing : found;
   const verdict = counts.failed > 0 ? "FAILED" : "passed";
   console.log(`── ${name} ${verdict} in ${seconds.toFixed(1)} s`);
   return { name, seconds, ...counts };

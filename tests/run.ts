@@ -40,6 +40,9 @@ for (const step of Object.keys(STEPS) as Step[]) {
 }
 await rm(reports, { recursive: true, force: true });
 const sum = (key: "passed" | "failed") => results.reduce((all, result) => all + result[key], 0);
+// Said once more where a log is read from its end.
+for (const failure of results.flatMap(({ failures }) => failures))
+  console.log(`\nFAILED: ${failure}`);
 console.log(`\n${sum("passed")} passed, ${sum("failed")} failed`);
 process.exitCode = sum("failed") === 0 ? 0 : 1;
 

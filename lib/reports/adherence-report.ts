@@ -13,13 +13,15 @@ import { adherenceFigures } from "./adherence-figures";
 import { composites } from "./composite";
 import { criteriaShown } from "./criteria-shown";
 import { masksAround } from "./disclosure-masks";
+import { keptWithin } from "./kept-within";
 import { softwareVersion } from "./software-version";
 
-/** The adherence report of a period within a reach: one view for the page and the file. */
-export async function adherenceReport(
-  reach: FiguresReach,
-  period: Period,
-): Promise<AdherenceReport> {
+/** The adherence report of a period within a reach: one view for the page and the file, kept until the records change. */
+export function adherenceReport(reach: FiguresReach, period: Period): Promise<AdherenceReport> {
+  return keptWithin(reach, ["adherence report", period], () => computed(reach, period));
+}
+
+async function computed(reach: FiguresReach, period: Period): Promise<AdherenceReport> {
   const practices = (await practicesWithin(reach)).map((practice) => practice.code);
   const earlier = shifted(period, -1);
   const wholeGroup = reach.practices === null;

@@ -2,7 +2,6 @@ import { qualityReach } from "@/lib/access/reach";
 import type { Viewer } from "@/lib/access/viewer";
 import { ownTerms } from "@/lib/store/protocol/own-terms";
 import { exportsBefore } from "@/lib/store/quality/exports";
-import { safetyEvents } from "@/lib/store/quality/safety-events";
 import { upkeepDays } from "@/lib/store/quality/upkeep-days";
 import { adherenceFinding } from "@/lib/views/adherence-finding";
 import type {
@@ -13,11 +12,13 @@ import type {
 import { type ExceptionLine, exceptionLines } from "@/lib/views/exception-lines";
 import { type ExportLine, exportLines } from "@/lib/views/export-lines";
 import { ownWordsOf } from "@/lib/views/protocol/own-words";
-import { type SafetyLine, safetyLines } from "@/lib/views/safety-list";
+import type { SafetyLine } from "@/lib/views/safety-list";
 import { type UpkeepCalendar, upkeepCalendar } from "@/lib/views/upkeep-calendar";
 import { lineRinse } from "@/lib/views/upkeep-state";
 import { adherenceReport } from "./adherence-report";
 import { type Address, type Asked, askedFigures } from "./asked-period";
+import { keptWithin } from "./kept-within";
+import { safetyCounts } from "./safety-counts";
 import { tomorrow } from "./tomorrow";
 
 export type QualityQuarter = Pick<Asked, "period" | "periods" | "practices" | "practice"> & {
@@ -37,8 +38,8 @@ export async function qualityQuarter(viewer: Viewer, address: Address): Promise<
   );
   const [report, upkeep, safety, exports, terms] = await Promise.all([
     adherenceReport(reach, period),
-    upkeepDays(reach, period, lineRinse),
-    safetyEvents(reach, period),
+    keptWithin(reach, ["line rinse", period], () => upkeepDays(reach, period, lineRinse)),
+    safetyCounts(reach, period),
     exportsBefore(qualityReach(viewer), 20),
     ownTerms(reach),
   ]);
@@ -52,7 +53,7 @@ export async function qualityQuarter(viewer: Viewer, address: Address): Promise<
     finding: adherenceFinding(wholes, period),
     upkeep: upkeepCalendar(upkeep, period, lineRinse, tomorrow()),
     exceptions: exceptionLines(report.criteria, ownWordsOf(terms)),
-    safety: safetyLines(safety.events, safety.patients),
+    safety,
     exports: exportLines(exports, practices[0]?.zone ?? "UTC"),
   };
 }

@@ -2,18 +2,18 @@ import { z } from "zod";
 import { type FiguresReach, hasRole, type OwnReach, qualityReach } from "@/lib/access/reach";
 import type { Viewer } from "@/lib/access/viewer";
 import type { Period } from "@/lib/records/period";
-import { safetyEvents } from "@/lib/store/quality/safety-events";
 import { safetyKinds, safetyList } from "@/lib/store/quality/safety-list";
 import { listAddress } from "@/lib/views/list-address";
 import { listWords } from "@/lib/views/list-words";
 import type { PeriodChoices } from "@/lib/views/period-choices";
 import { periodWords } from "@/lib/views/period-words";
 import { type SafetyItemLine, safetyItemLine } from "@/lib/views/safety-items";
-import { type SafetyLine, safetyLines } from "@/lib/views/safety-list";
+import type { SafetyLine } from "@/lib/views/safety-list";
 import { safetyKindWords, safetyTotals } from "@/lib/views/safety-totals";
 import { type Address, askedFigures } from "./asked-period";
 import { leadOrOwn } from "./lead-or-own";
 import { ownPeriod } from "./own-period";
+import { safetyCounts } from "./safety-counts";
 
 type Choice = { readonly name: string; readonly words: string };
 
@@ -73,8 +73,8 @@ export async function safetyPage(viewer: Viewer, address: Address): Promise<Safe
   const seesVisits = hasRole(viewer, "clinical-lead") || hasRole(viewer, "clinician");
   if (officer && (!seesVisits || read.view === "counts")) {
     const at = await askedFigures(qualityReach(viewer), address);
-    const { events, patients } = await safetyEvents(at.reach, at.period);
-    return { ...frameOf("officer", at), items: null, counts: safetyLines(events, patients) };
+    const counts = await safetyCounts(at.reach, at.period);
+    return { ...frameOf("officer", at), items: null, counts };
   }
   const reach = leadOrOwn(viewer, read.view === "own");
   if ("clinicianKey" in reach) {

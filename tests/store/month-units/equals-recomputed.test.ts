@@ -12,6 +12,7 @@ import { disconnect, pool } from "@/lib/store/database";
 import { comparedWith } from "@/lib/store/figures/compared-with";
 import * as opportunities from "@/lib/store/figures/opportunities";
 import * as others from "@/lib/store/figures/others";
+import * as patients from "@/lib/store/figures/patients-behind";
 import * as tallies from "@/lib/store/figures/tallies";
 import { carriesStratum } from "@/lib/store/figures/unit-sql";
 import type { ScratchDatabase } from "@/lib/store/home/scratch-database";
@@ -183,6 +184,11 @@ async function expectEqual(): Promise<number> {
     const canals = fresh.some(({ measure }) => carriesStratum(measure));
     expect(told.some(({ stratum }) => stratum?.by === strata)).toBe(canals);
     expect(named(told)).toEqual(named(await tallies.recomputed(figures, apart)));
+  }
+  for (const criterion of defaults) {
+    const behind = await patients.patientsBehind(figures, criterion, asked.periods);
+    const counted = await patients.recomputed(figures, criterion, asked.periods);
+    expect(named(behind)).toEqual(named(counted));
   }
   const overall = await opportunities.opportunities(figures, { periods: asked.periods, by });
   const protocol = await protocolWithin(figures);
