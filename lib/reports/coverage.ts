@@ -1,11 +1,12 @@
 import { type RecordsReach, recordsReach } from "@/lib/access/reach";
 import type { Viewer } from "@/lib/access/viewer";
 import type { Period } from "@/lib/records/period";
-import { chairsKnown, coverageDays } from "@/lib/store/records/coverage-days";
+import { chairsKnown, coverageDays, firstDays } from "@/lib/store/records/coverage-days";
 import { byKey } from "@/lib/views/by-key";
 import { type CoverageChair, coverageCalendar, missingWords } from "@/lib/views/coverage-calendar";
 import { judgedFrom } from "@/lib/views/expected-records";
 import { type Address, type Asked, askedPeriod } from "./asked-period";
+import { keptWithin } from "./kept-within";
 
 export type CoverageView = Pick<Asked, "period" | "periods" | "practices" | "practice"> & {
   readonly chairs: readonly CoverageChair[];
@@ -28,14 +29,17 @@ export async function coverageOf(
   practice: string | undefined,
   now = new Date(),
 ): Promise<CoverageChair[]> {
-  const [known, days] = await Promise.all([
+  const span = { from: judgedFrom(period.from), until: period.until };
+  const [known, days, first] = await Promise.all([
     chairsKnown(reach, practice),
-    coverageDays(reach, { from: judgedFrom(period.from), until: period.until }, practice),
+    keptWithin(reach, ["coverage", span, practice], () => coverageDays(reach, span, practice)),
+    keptWithin(reach, "first days", () => firstDays(reach)),
   ]);
   const ofChair = byKey(days, (one) => `${one.practice}\n${one.chair}`);
   return coverageCalendar(
     known.map((chair) => ({
       ...chair,
+      firstDay: first.get(chair.practice) ?? null,
       today: localDay(now, chair.zone),
       came: ofChair.get(`${chair.practice}\n${chair.chair}`) ?? [],
     })),

@@ -1,3 +1,5 @@
+"use client";
+
 import Link from "next/link";
 import { TableBox } from "@/app/_parts/table-box";
 import type { AdherenceMatrix as Matrix, MatrixBlock } from "@/lib/views/adherence-matrix";
@@ -86,7 +88,7 @@ function Cell(props: { of: MatrixCell; whole?: boolean }) {
     );
   return (
     <td className={name}>
-      <Link href={href}>{unbroken(rate)}</Link>
+      <a href={href}>{unbroken(rate)}</a>
       <div className="matrix-more">{unbroken(counts)}</div>
       {mark ? <div className="matrix-more">{mark}</div> : null}
       {flag ? <span className="tag">{flag}</span> : null}

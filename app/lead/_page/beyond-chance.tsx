@@ -1,3 +1,5 @@
+"use client";
+
 import Link from "next/link";
 import { TableBox } from "@/app/_parts/table-box";
 import type { LeadQuarter } from "@/lib/views/lead-quarter";

@@ -1,3 +1,5 @@
+"use client";
+
 import { TableBox } from "@/app/_parts/table-box";
 import type { WeekGrid } from "@/lib/views/week-grid";
 

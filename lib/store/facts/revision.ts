@@ -1,5 +1,5 @@
 import type pg from "pg";
-import type { FiguresReach, OwnReach } from "@/lib/access/reach";
+import type { FiguresReach, OwnReach, RecordsReach } from "@/lib/access/reach";
 import { pool } from "../database";
 
 /** Raises the revision of the records, in the transaction that changes them. */
@@ -10,7 +10,7 @@ export async function raiseRevision(client: pg.ClientBase): Promise<void> {
 }
 
 /** The revision of the records: what was computed at one revision holds as long as it is the same. */
-export async function revision(_reach: FiguresReach | OwnReach): Promise<string> {
+export async function revision(_reach: FiguresReach | OwnReach | RecordsReach): Promise<string> {
   const { rows } = await pool().query<{ value: string }>(
     "select value from settings where key = 'revision of the records'",
   );

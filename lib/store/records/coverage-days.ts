@@ -46,12 +46,10 @@ export async function coverageDays(
   return rows;
 }
 
-/** A chair, and the first local day of its practice's records; null where there is none yet. */
 export type ChairKnown = {
   readonly practice: string;
   readonly chair: string;
   readonly zone: string;
-  readonly firstDay: string | null;
 };
 
 /** Every chair within the reach, by practice and code. */
@@ -60,11 +58,19 @@ export async function chairsKnown(
   practice: string | undefined,
 ): Promise<ChairKnown[]> {
   const { rows } = await pool().query<ChairKnown>(
-    `select c.practice, c.code as chair, p.zone, f.first_day::text as "firstDay"
-     from chairs c join practices p on p.code = c.practice
-     left join (select practice, min(local_day) as first_day from sessions group by practice) f on f.practice = c.practice
+    `select c.practice, c.code as chair, p.zone from chairs c join practices p on p.code = c.practice
      where ($1::text[] is null or c.practice = any($1)) and ($2::text is null or c.practice = $2) order by 1, 2`,
     [reach.practices, practice ?? null],
   );
   return rows;
+}
+
+/** The first local day, YYYY-MM-DD, of each practice's records within the reach; of one without records there is none. */
+export async function firstDays(reach: RecordsReach): Promise<ReadonlyMap<string, string>> {
+  const { rows } = await pool().query<{ practice: string; day: string }>(
+    `select practice, min(local_day)::text as day from sessions
+     where $1::text[] is null or practice = any($1) group by practice`,
+    [reach.practices],
+  );
+  return new Map(rows.map(({ practice, day }) => [practice, day]));
 }
