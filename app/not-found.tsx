@@ -1,4 +1,4 @@
-import Link from "next/link";
+import { Link } from "@/app/_parts/link";
 import { PageHead } from "./_parts/page-head";
 
 export const metadata = { title: "Not found" };

@@ -1,8 +1,8 @@
 "use client";
 
-import Link from "next/link";
 import { useRouter } from "next/navigation";
 import { type KeyboardEvent, type ReactNode, useState } from "react";
+import { Link } from "@/app/_parts/link";
 
 /** A point that the path leads through: what is read of it and where it leads. */
 export type PathPoint = {

@@ -1,4 +1,4 @@
-import Link from "next/link";
+import { Link } from "@/app/_parts/link";
 import { NothingToShow } from "./nothing-to-show";
 import { PageHead } from "./page-head";
 

@@ -1,4 +1,4 @@
-import Link from "next/link";
+import { Link } from "@/app/_parts/link";
 import type { CompletenessLine } from "@/lib/views/completeness-lines";
 import { TableBox } from "./table-box";
 

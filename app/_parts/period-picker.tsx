@@ -1,4 +1,4 @@
-import Link from "next/link";
+import { Link } from "@/app/_parts/link";
 import type { PeriodChoices } from "@/lib/views/period-choices";
 
 /** A practice that can be chosen. */

@@ -1,4 +1,4 @@
-import Link from "next/link";
+import { Link } from "@/app/_parts/link";
 import { PageHead } from "./page-head";
 
 /** What stands in place of a page that the viewer may not see. */

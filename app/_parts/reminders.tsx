@@ -1,4 +1,4 @@
-import Link from "next/link";
+import { Link } from "@/app/_parts/link";
 import { remindersFor } from "@/lib/reports/audits/reminders";
 import { asWhoAsks, currentViewer } from "@/lib/reports/viewer";
 

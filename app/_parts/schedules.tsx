@@ -1,4 +1,4 @@
-import Link from "next/link";
+import { Link } from "@/app/_parts/link";
 import type { SchedulesView } from "@/lib/views/audits/schedules-view";
 import type { Act } from "./answer";
 import { AnsweringForm } from "./answering-form";

@@ -1,4 +1,4 @@
-import Link from "next/link";
+import { Link } from "@/app/_parts/link";
 import { roles } from "@/lib/access/role";
 import type { Viewer } from "@/lib/access/viewer";
 import { pagesOf } from "./role-pages";

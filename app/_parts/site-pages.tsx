@@ -1,7 +1,7 @@
 "use client";
 
-import Link from "next/link";
 import { usePathname } from "next/navigation";
+import { Link } from "@/app/_parts/link";
 import type { RolePage } from "./role-pages";
 
 /** The viewer's pages; the one that is open is marked. */

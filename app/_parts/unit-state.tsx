@@ -1,4 +1,4 @@
-import Link from "next/link";
+import { Link } from "@/app/_parts/link";
 import type { UnitLine } from "@/lib/views/unit-lines";
 
 /** What became of a unit; of a criterion it leads to the page that says why. */

@@ -1,4 +1,4 @@
-import Link from "next/link";
+import { Link } from "@/app/_parts/link";
 import type { PersonView } from "@/lib/reports/people";
 import { roleName } from "../_parts/role-words";
 

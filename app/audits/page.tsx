@@ -1,4 +1,4 @@
-import Link from "next/link";
+import { Link } from "@/app/_parts/link";
 import { auditsPage } from "@/lib/reports/audits/list";
 import { currentViewer } from "@/lib/reports/viewer";
 import { AnsweringForm } from "../_parts/answering-form";

@@ -1,4 +1,4 @@
-import Link from "next/link";
+import { Link } from "@/app/_parts/link";
 import { clinicianQuarter } from "@/lib/reports/clinician-quarter";
 import { currentViewer } from "@/lib/reports/viewer";
 import { unbroken } from "@/lib/views/unbroken";

@@ -1,4 +1,4 @@
-import Link from "next/link";
+import { Link } from "@/app/_parts/link";
 import { protocolPage } from "@/lib/reports/protocol/protocol-page";
 import { currentViewer } from "@/lib/reports/viewer";
 import { AskedWrong } from "../_parts/asked-wrong";

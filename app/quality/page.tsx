@@ -1,4 +1,4 @@
-import Link from "next/link";
+import { Link } from "@/app/_parts/link";
 import { qualityQuarter } from "@/lib/reports/quality-quarter";
 import { currentViewer } from "@/lib/reports/viewer";
 import { unbroken } from "@/lib/views/unbroken";

@@ -1,4 +1,4 @@
-import Link from "next/link";
+import { Link } from "@/app/_parts/link";
 import { recordsOverview } from "@/lib/reports/records-overview";
 import { currentViewer } from "@/lib/reports/viewer";
 import { AskedWrong } from "../_parts/asked-wrong";

@@ -12,6 +12,7 @@ import { composites } from "./composite";
 import { criteriaShown } from "./criteria-shown";
 import { figures } from "./figures";
 import { levelsInForce } from "./flag-levels";
+import { keptWithin } from "./kept-within";
 import {
   adherenceOf,
   beganIn,
@@ -30,27 +31,33 @@ export type LeadPage = Pick<Asked, "period" | "periods" | "practices" | "practic
 const listed = 20;
 const monthsShown = 24;
 
-/** The clinical lead's quarter. @throws Refused, AskedWrongly */
+/** The clinical lead's quarter; kept until the records change, or what else it rests on. @throws Refused, AskedWrongly */
 export async function leadQuarter(viewer: Viewer, address: Address): Promise<LeadPage> {
-  const { reach, period, periods, practices, practice, state } = await askedFigures(
-    leadReach(viewer),
-    address,
-  );
+  const asked = await askedFigures(leadReach(viewer), address);
+  const { reach, period, periods, practices, practice } = asked;
+  const [held, levels] = await Promise.all([heldCount(reach), levelsInForce(reach)]);
+  const question = ["lead's quarter", period, practices, practice, held, levels];
+  const view = await keptWithin(reach, question, () => viewOf(asked, held, levels));
+  return { period, periods, practices, practice, view };
+}
+
+async function viewOf(
+  { reach, period, practices, practice, state }: Asked & { readonly reach: FiguresReach },
+  held: Awaited<ReturnType<typeof heldCount>>,
+  levels: Awaited<ReturnType<typeof levelsInForce>>,
+): Promise<LeadQuarter> {
   const months = monthsUpTo(period.until, monthsShown);
   const criteria = await criteriaShown(reach, [period]);
-  const [weeks, held, disagreeing, measured, adherence, overall, complete, ofMonths, levels] =
-    await Promise.all([
-      weeklyVisits(reach, period),
-      heldCount(reach),
-      disagreeingCanals(reach, period, listed),
-      measureFigures(reach, period),
-      adherenceOf(reach, period, criteria),
-      composites(reach, { periods: [period], by: ["group", "practice", "clinician"] }),
-      completeness(reach, period),
-      monthFigures(reach, months),
-      levelsInForce(reach),
-    ]);
-  const view = leadQuarterView({
+  const [weeks, disagreeing, measured, adherence, overall, complete, ofMonths] = await Promise.all([
+    weeklyVisits(reach, period),
+    disagreeingCanals(reach, period, listed),
+    measureFigures(reach, period),
+    adherenceOf(reach, period, criteria),
+    composites(reach, { periods: [period], by: ["group", "practice", "clinician"] }),
+    completeness(reach, period),
+    monthFigures(reach, months),
+  ]);
+  return leadQuarterView({
     period,
     practice,
     practices,
@@ -69,7 +76,6 @@ export async function leadQuarter(viewer: Viewer, address: Address): Promise<Lea
     flags: flaggedOf([...measured.shown, ...adherence], levels),
     ofMonths,
   });
-  return { period, periods, practices, practice, view };
 }
 
 async function monthFigures(reach: FiguresReach, months: readonly Period[]): Promise<Figure[]> {

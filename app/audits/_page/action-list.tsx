@@ -1,5 +1,5 @@
-import Link from "next/link";
 import { AnsweringForm } from "@/app/_parts/answering-form";
+import { Link } from "@/app/_parts/link";
 import type { ActionLine } from "@/lib/views/audits/action-lines";
 import { tellActionAct } from "../acts";
 

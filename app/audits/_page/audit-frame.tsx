@@ -1,5 +1,5 @@
-import Link from "next/link";
 import type { ReactNode } from "react";
+import { Link } from "@/app/_parts/link";
 import { PageHead } from "@/app/_parts/page-head";
 import type { AuditHead } from "@/lib/views/audits/audit-head";
 import type { AuditStep } from "@/lib/views/audits/step-list";

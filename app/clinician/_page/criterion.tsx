@@ -1,6 +1,6 @@
-import Link from "next/link";
 import { Fragment } from "react";
 import { Definition } from "@/app/_parts/definition";
+import { Link } from "@/app/_parts/link";
 import { TableBox } from "@/app/_parts/table-box";
 import { VerdictMark } from "@/app/_parts/verdict-mark";
 import type { OwnCriterionPage } from "@/lib/reports/own-criteria";

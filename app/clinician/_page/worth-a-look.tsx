@@ -1,4 +1,4 @@
-import Link from "next/link";
+import { Link } from "@/app/_parts/link";
 import { Section } from "@/app/_parts/section";
 import { TableBox } from "@/app/_parts/table-box";
 import type { ClinicianQuarter } from "@/lib/reports/clinician-quarter";

@@ -1,4 +1,4 @@
-import Link from "next/link";
+import { Link } from "@/app/_parts/link";
 import { NothingToShow } from "@/app/_parts/nothing-to-show";
 import { PageHead } from "@/app/_parts/page-head";
 import { Section } from "@/app/_parts/section";

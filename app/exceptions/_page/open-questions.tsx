@@ -1,4 +1,4 @@
-import Link from "next/link";
+import { Link } from "@/app/_parts/link";
 import { Section } from "@/app/_parts/section";
 import type { OpenQuestion } from "@/lib/views/exception-open-question";
 import { Asked } from "./asked";

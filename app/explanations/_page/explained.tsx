@@ -1,5 +1,5 @@
-import Link from "next/link";
 import { Cautions } from "@/app/_parts/cautions";
+import { Link } from "@/app/_parts/link";
 import { PageHead } from "@/app/_parts/page-head";
 import { Section } from "@/app/_parts/section";
 import type { ExplanationView } from "@/lib/views/explanation";

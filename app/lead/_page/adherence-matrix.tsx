@@ -1,6 +1,6 @@
 "use client";
 
-import Link from "next/link";
+import { Link } from "@/app/_parts/link";
 import { TableBox } from "@/app/_parts/table-box";
 import type { AdherenceMatrix as Matrix, MatrixBlock } from "@/lib/views/adherence-matrix";
 import type { MatrixCell } from "@/lib/views/matrix-cell";
@@ -88,7 +88,7 @@ function Cell(props: { of: MatrixCell; whole?: boolean }) {
     );
   return (
     <td className={name}>
-      <a href={href}>{unbroken(rate)}</a>
+      <Link href={href}>{unbroken(rate)}</Link>
       <div className="matrix-more">{unbroken(counts)}</div>
       {mark ? <div className="matrix-more">{mark}</div> : null}
       {flag ? <span className="tag">{flag}</span> : null}

@@ -1,6 +1,6 @@
 "use client";
 
-import Link from "next/link";
+import { Link } from "@/app/_parts/link";
 import { TableBox } from "@/app/_parts/table-box";
 import type { LeadQuarter } from "@/lib/views/lead-quarter";
 import { unbroken } from "@/lib/views/unbroken";

@@ -1,6 +1,6 @@
-import Link from "next/link";
 import { Definition } from "@/app/_parts/definition";
 import { IntervalFigure } from "@/app/_parts/interval-figure";
+import { Link } from "@/app/_parts/link";
 import type { Family } from "@/lib/views/lead-family";
 
 /** Measures across clinicians, each with its definition and its own page. */

@@ -1,5 +1,5 @@
-import Link from "next/link";
 import { CompletenessTable } from "@/app/_parts/completeness-table";
+import { Link } from "@/app/_parts/link";
 import type { LeadQuarter } from "@/lib/views/lead-quarter";
 import { WeekTable } from "./week-table";
 

@@ -1,4 +1,4 @@
-import Link from "next/link";
+import { Link } from "@/app/_parts/link";
 import { nothingToSee } from "@/lib/views/lead-look";
 import type { LookLine } from "@/lib/views/lead-look-criteria";
 import { unbroken } from "@/lib/views/unbroken";

@@ -1,5 +1,5 @@
-import Link from "next/link";
 import { notFound } from "next/navigation";
+import { Link } from "@/app/_parts/link";
 import { criterionPage } from "@/lib/reports/protocol/criterion-page";
 import { currentViewer } from "@/lib/reports/viewer";
 import { criterionAddress } from "@/lib/views/protocol/criterion-address";

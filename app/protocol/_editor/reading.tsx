@@ -1,6 +1,6 @@
 "use client";
 
-import Link from "next/link";
+import { Link } from "@/app/_parts/link";
 import type { Counts } from "./use-counts";
 
 /** How the criterion reads, and what it would have done to the last quarter: beside what is edited. */

@@ -1,4 +1,4 @@
-import Link from "next/link";
+import { Link } from "@/app/_parts/link";
 import { criterionAddress } from "@/lib/views/protocol/criterion-address";
 import type { ProtocolLine } from "@/lib/views/protocol/protocol-view";
 import { TableBox } from "../../_parts/table-box";

@@ -1,4 +1,4 @@
-import Link from "next/link";
+import { Link } from "@/app/_parts/link";
 import type { CriterionElsewhere } from "@/lib/reports/protocol/criterion-page";
 import { criterionAddress } from "@/lib/views/protocol/criterion-address";
 import { NothingToShow } from "../../_parts/nothing-to-show";

@@ -1,4 +1,4 @@
-import Link from "next/link";
+import { Link } from "@/app/_parts/link";
 import type { AdherenceCriterion } from "@/lib/views/adherence-report";
 import { TableBox } from "../../_parts/table-box";
 import { VerdictMark } from "../../_parts/verdict-mark";

@@ -1,4 +1,4 @@
-import Link from "next/link";
+import { Link } from "@/app/_parts/link";
 import type { QualityCriterion } from "@/lib/reports/quality-criterion";
 import { criterionPopulation } from "@/lib/views/criterion-population";
 import { Definition } from "../../_parts/definition";

@@ -1,4 +1,4 @@
-import Link from "next/link";
+import { Link } from "@/app/_parts/link";
 import { PageHead } from "@/app/_parts/page-head";
 import { Schedules } from "@/app/_parts/schedules";
 import { within } from "@/app/_parts/within";

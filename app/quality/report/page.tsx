@@ -1,4 +1,4 @@
-import Link from "next/link";
+import { Link } from "@/app/_parts/link";
 import { qualityReport } from "@/lib/reports/quality-report";
 import { currentViewer } from "@/lib/reports/viewer";
 import { exportFormats } from "@/lib/views/export-format";

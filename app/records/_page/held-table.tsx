@@ -1,4 +1,4 @@
-import Link from "next/link";
+import { Link } from "@/app/_parts/link";
 import type { HeldLine } from "@/lib/views/held-lines";
 import { TableBox } from "../../_parts/table-box";
 import { CellList } from "../held/_page/cell-list";

@@ -1,4 +1,4 @@
-import Link from "next/link";
+import { Link } from "@/app/_parts/link";
 import type { ImportLine } from "@/lib/views/import-lines";
 import { TableBox } from "../../_parts/table-box";
 

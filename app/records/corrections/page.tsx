@@ -1,4 +1,4 @@
-import Link from "next/link";
+import { Link } from "@/app/_parts/link";
 import { type CorrectionsView, correctionsPage } from "@/lib/reports/corrections";
 import { currentViewer } from "@/lib/reports/viewer";
 import { Field } from "../../_parts/field";

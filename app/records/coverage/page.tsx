@@ -1,4 +1,4 @@
-import Link from "next/link";
+import { Link } from "@/app/_parts/link";
 import { coveragePage } from "@/lib/reports/coverage";
 import { currentViewer } from "@/lib/reports/viewer";
 import { AskedWrong } from "../../_parts/asked-wrong";

@@ -1,4 +1,4 @@
-import Link from "next/link";
+import { Link } from "@/app/_parts/link";
 import { mappingsPage } from "@/lib/reports/mappings-page";
 import { currentViewer } from "@/lib/reports/viewer";
 import { NothingToShow } from "../../_parts/nothing-to-show";

@@ -1,4 +1,4 @@
-import Link from "next/link";
+import { Link } from "@/app/_parts/link";
 import { currentViewer } from "@/lib/reports/viewer";
 import { waitingList } from "@/lib/reports/waiting-list";
 import { AnsweringForm } from "../../_parts/answering-form";

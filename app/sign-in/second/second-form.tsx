@@ -1,7 +1,7 @@
 "use client";
 
-import Link from "next/link";
 import { useActionState } from "react";
+import { Link } from "@/app/_parts/link";
 import { Field } from "../../_parts/field";
 import { enterSecond } from "../enter";
 

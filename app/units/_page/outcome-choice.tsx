@@ -1,4 +1,4 @@
-import Link from "next/link";
+import { Link } from "@/app/_parts/link";
 import type { UnitsPage } from "@/lib/reports/units";
 
 /** Narrows the units to an outcome; links, so that each has an address. */

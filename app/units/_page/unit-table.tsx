@@ -1,4 +1,4 @@
-import Link from "next/link";
+import { Link } from "@/app/_parts/link";
 import { TableBox } from "@/app/_parts/table-box";
 import { UnitState } from "@/app/_parts/unit-state";
 import type { UnitLine } from "@/lib/views/unit-lines";

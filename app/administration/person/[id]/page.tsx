@@ -1,5 +1,5 @@
-import Link from "next/link";
 import { notFound } from "next/navigation";
+import { Link } from "@/app/_parts/link";
 import { peopleReach } from "@/lib/access/reach";
 import { listPeople } from "@/lib/reports/people";
 import { currentViewer } from "@/lib/reports/viewer";

@@ -1,6 +1,6 @@
-import Link from "next/link";
 import { notFound } from "next/navigation";
 import { CompletenessTable } from "@/app/_parts/completeness-table";
+import { Link } from "@/app/_parts/link";
 import { Section } from "@/app/_parts/section";
 
 import { within } from "@/app/_parts/within";

@@ -1,5 +1,5 @@
-import Link from "next/link";
 import { notFound } from "next/navigation";
+import { Link } from "@/app/_parts/link";
 import { Section } from "@/app/_parts/section";
 import { within } from "@/app/_parts/within";
 import { historyPage } from "@/lib/reports/audits/history";

@@ -1,6 +1,6 @@
-import Link from "next/link";
 import { notFound } from "next/navigation";
 import { AnsweringForm } from "@/app/_parts/answering-form";
+import { Link } from "@/app/_parts/link";
 import { Section } from "@/app/_parts/section";
 import { within } from "@/app/_parts/within";
 import { lookPage } from "@/lib/reports/audits/pages";

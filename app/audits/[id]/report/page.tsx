@@ -1,6 +1,6 @@
-import Link from "next/link";
 import { notFound } from "next/navigation";
 import { PrintedDocument } from "@/app/_parts/document";
+import { Link } from "@/app/_parts/link";
 import { PageHead } from "@/app/_parts/page-head";
 import { within } from "@/app/_parts/within";
 import { auditReport } from "@/lib/reports/audits/report";

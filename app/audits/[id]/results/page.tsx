@@ -1,6 +1,6 @@
-import Link from "next/link";
 import { notFound } from "next/navigation";
 import { Cautions } from "@/app/_parts/cautions";
+import { Link } from "@/app/_parts/link";
 import { OverallScores } from "@/app/_parts/overall-scores";
 import { Section } from "@/app/_parts/section";
 import { TableBox } from "@/app/_parts/table-box";

@@ -1,5 +1,5 @@
-import Link from "next/link";
 import { AnsweringForm } from "@/app/_parts/answering-form";
+import { Link } from "@/app/_parts/link";
 import type { SharedView } from "@/lib/views/audits/shared-view";
 import { confirmOwnAct, disputeOwnAct, withdrawOwnAct } from "../acts";
 

@@ -1,8 +1,8 @@
-import Link from "next/link";
 import { AskedWrong } from "@/app/_parts/asked-wrong";
 import { Cautions } from "@/app/_parts/cautions";
 import { Figure } from "@/app/_parts/figure";
 import { fromAddress } from "@/app/_parts/from-address";
+import { Link } from "@/app/_parts/link";
 import { NothingToShow } from "@/app/_parts/nothing-to-show";
 import { PageHead } from "@/app/_parts/page-head";
 import { PeriodPicker } from "@/app/_parts/period-picker";

@@ -1,4 +1,4 @@
-import Link from "next/link";
+import { Link } from "@/app/_parts/link";
 import type { MeasureRecords } from "@/lib/reports/measure-records";
 
 /** Narrows the records to a clinician and an outcome, of one chair where a chair led here; a plain form, the address carries both. */

@@ -1,4 +1,4 @@
-import Link from "next/link";
+import { Link } from "@/app/_parts/link";
 import { measureSpan } from "@/lib/views/measure-span";
 
 /** Says where a rate with few units opens on four quarters, and leads to the quarter itself and back. */

@@ -1,5 +1,5 @@
-import Link from "next/link";
 import { AnsweringForm } from "@/app/_parts/answering-form";
+import { Link } from "@/app/_parts/link";
 import { TableBox } from "@/app/_parts/table-box";
 import type { MendLine } from "@/lib/views/mend-lines";
 import { takeMendBackAct } from "../acts";

@@ -1,4 +1,4 @@
-import Link from "next/link";
+import { Link } from "@/app/_parts/link";
 import { TableBox } from "@/app/_parts/table-box";
 import type { BenchGroup } from "@/lib/views/bench-groups";
 

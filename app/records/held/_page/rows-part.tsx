@@ -1,5 +1,5 @@
-import Link from "next/link";
 import { AnsweringForm } from "@/app/_parts/answering-form";
+import { Link } from "@/app/_parts/link";
 import { Section } from "@/app/_parts/section";
 import type { HeldRows } from "@/lib/reports/held-rows";
 import { HeldTable } from "../../_page/held-table";

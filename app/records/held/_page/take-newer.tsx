@@ -1,4 +1,4 @@
-import Link from "next/link";
+import { Link } from "@/app/_parts/link";
 
 /** The way from a held row that contradicts an accepted one to both versions side by side. */
 export function TakeNewer(props: { id: string; kind: string }) {

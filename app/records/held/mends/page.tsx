@@ -1,4 +1,4 @@
-import Link from "next/link";
+import { Link } from "@/app/_parts/link";
 import { mendsPage } from "@/lib/reports/mends";
 import { currentViewer } from "@/lib/reports/viewer";
 import { PageHead } from "../../../_parts/page-head";

@@ -1,4 +1,4 @@
-import Link from "next/link";
+import { Link } from "@/app/_parts/link";
 import { previewMend } from "@/lib/reports/mend-alike";
 import { currentViewer } from "@/lib/reports/viewer";
 import { AnsweringForm } from "../../../_parts/answering-form";

@@ -1,5 +1,5 @@
-import Link from "next/link";
 import { notFound } from "next/navigation";
+import { Link } from "@/app/_parts/link";
 import { mappingPage } from "@/lib/reports/mappings-page";
 import { currentViewer } from "@/lib/reports/viewer";
 import { AnsweringForm } from "../../../_parts/answering-form";

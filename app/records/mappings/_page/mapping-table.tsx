@@ -1,4 +1,4 @@
-import Link from "next/link";
+import { Link } from "@/app/_parts/link";
 import type { MappingLine } from "@/lib/views/mapping/mapping-lines";
 import { TableBox } from "../../../_parts/table-box";
 

@@ -1,5 +1,5 @@
-import Link from "next/link";
 import { notFound } from "next/navigation";
+import { Link } from "@/app/_parts/link";
 import { currentViewer } from "@/lib/reports/viewer";
 import { waitingFilePage } from "@/lib/reports/waiting-file-page";
 import { PageHead } from "../../../_parts/page-head";

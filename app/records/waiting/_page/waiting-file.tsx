@@ -1,4 +1,4 @@
-import Link from "next/link";
+import { Link } from "@/app/_parts/link";
 import type { WaitingLine } from "@/lib/views/mapping/waiting-line";
 import { AnsweringForm } from "../../../_parts/answering-form";
 import { dropWaitingAct, readByKeptAct } from "../acts";

@@ -1,7 +1,7 @@
-import Link from "next/link";
 import { notFound } from "next/navigation";
 import { Cautions } from "@/app/_parts/cautions";
 import { fromAddress } from "@/app/_parts/from-address";
+import { Link } from "@/app/_parts/link";
 import { PageHead } from "@/app/_parts/page-head";
 import { Section } from "@/app/_parts/section";
 import { within } from "@/app/_parts/within";
