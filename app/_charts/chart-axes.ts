@@ -3,15 +3,20 @@ import { textWidth } from "./chart-text";
 
 /** A number axis along the bottom, its title under it. */
 export function acrossAxis(axis: ChartAxis) {
+  return { ...acrossTicks(axis, 2), height: 44, interval: "equidistantPreserveStart" as const };
+}
+
+/** The same of the usual height. @param offset of the title from the axis's lower edge, in pixels upwards. */
+export function acrossTicks(axis: ChartAxis, offset: number) {
   return {
     ...valuesOf(axis),
-    height: 44,
-    interval: "equidistantPreserveStart" as const,
+    // A name that no data bear: without one the axis would count columns instead of having its ends.
+    dataKey: "value",
     stroke: "var(--rule-strong)",
     label: {
       value: axis.title,
       position: "insideBottom" as const,
-      offset: 2,
+      offset,
       fill: "var(--ink-soft)",
       fontSize: 14,
     },

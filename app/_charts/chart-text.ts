@@ -5,17 +5,10 @@ export function textWidth(texts: readonly string[]): number {
   return Math.max(0, ...texts.map((text) => text.length)) * 7.3 + 14;
 }
 
-/** A label over a vertical line: to the side that has room, one line higher for each further one. */
+/** Where the words over an upright line stand: to the side that has room, one line higher for each further one. */
 export function referenceLabel(reference: ChartReference, axis: ChartAxis, place: number) {
   const right = reference.value - axis.min > (axis.max - axis.min) / 2;
-  return {
-    value: reference.words,
-    position: right ? ("insideTopRight" as const) : ("insideTopLeft" as const),
-    dy: -22 - place * 17,
-    dx: right ? 5 : -5,
-    fill: "var(--ink)",
-    fontSize: 14,
-  };
+  return { anchor: right ? ("end" as const) : ("start" as const), up: 7 + place * 17 };
 }
 
 /** Words in lines of at most so many letters; a longer word has a line of its own. */

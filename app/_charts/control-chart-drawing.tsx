@@ -1,11 +1,11 @@
 "use client";
 
-import { CartesianGrid, ComposedChart, Line, ResponsiveContainer, XAxis, YAxis } from "recharts";
+import { CartesianGrid, ComposedChart, ResponsiveContainer, XAxis, YAxis } from "recharts";
 import type { ControlChart } from "@/lib/views/control-rows";
 import { upAxis } from "./chart-axes";
 import { ChartKey, type KeyEntry } from "./chart-key";
-import { ChartMark } from "./chart-mark";
 import { ControlLines } from "./control-lines";
+import { ControlPoints } from "./control-points";
 import { ControlRebased, rebasedLines } from "./control-rebased";
 import { PointPathBox, usePointPath } from "./point-path";
 
@@ -35,21 +35,7 @@ export function ControlChartDrawing(props: { chart: ControlChart; height: number
           <YAxis {...upAxis(axis)} />
           <ControlLines rows={rows} path={path} title={axis.title} rebased={rebased} />
           <ControlRebased rows={rows} rebased={rebased} />
-          <Line
-            dataKey="value"
-            connectNulls={false}
-            isAnimationActive={false}
-            stroke="var(--data-1)"
-            strokeWidth={1.5}
-            dot={({ cx, cy, index }) => (
-              <g key={rows[index]?.id}>
-                {typeof cx === "number" && typeof cy === "number" ? (
-                  <ChartMark kind={rows[index]?.outside ?? "plain"} x={cx} y={cy} small />
-                ) : null}
-              </g>
-            )}
-            activeDot={false}
-          />
+          <ControlPoints rows={rows} />
         </ComposedChart>
       </ResponsiveContainer>
     </PointPathBox>

@@ -1,6 +1,6 @@
 "use client";
 
-import { CartesianGrid, ResponsiveContainer, Scatter, ScatterChart, XAxis, YAxis } from "recharts";
+import { CartesianGrid, ComposedChart, ResponsiveContainer, XAxis, YAxis } from "recharts";
 import type { CusumChart } from "@/lib/views/control-rows";
 import { acrossAxis, upAxis } from "./chart-axes";
 import { ChartKey, type KeyEntry } from "./chart-key";
@@ -9,28 +9,21 @@ import { PointPathBox, usePointPath } from "./point-path";
 
 /** The path of the sum from canal to canal under its limit, with events and signals to walk along. */
 export function CusumChartDrawing(props: { chart: CusumChart; height: number }) {
-  const { across, up, path: sums, points, title } = props.chart;
+  const { across, up, points, title } = props.chart;
   const path = usePointPath(points);
   return (
     <PointPathBox label={title} path={path}>
       <ChartKey entries={keyOf(props.chart)} />
       <ResponsiveContainer width="100%" height={props.height}>
-        <ScatterChart
+        <ComposedChart
           accessibilityLayer={false}
           margin={{ top: 34, right: 20, bottom: 4, left: 0 }}
         >
           <CartesianGrid vertical={false} stroke="var(--rule)" />
-          <XAxis dataKey="canals" {...acrossAxis(across)} />
-          <YAxis dataKey="sum" {...upAxis(up)} />
-          {/* Gives the axes their data; the path is drawn with its breaks. */}
-          <Scatter
-            data={[...sums]}
-            isAnimationActive={false}
-            shape={() => <g />}
-            tooltipType="none"
-          />
+          <XAxis {...acrossAxis(across)} />
+          <YAxis {...upAxis(up)} />
           <CusumPath chart={props.chart} path={path} />
-        </ScatterChart>
+        </ComposedChart>
       </ResponsiveContainer>
     </PointPathBox>
   );

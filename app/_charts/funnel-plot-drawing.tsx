@@ -1,6 +1,6 @@
 "use client";
 
-import { CartesianGrid, ResponsiveContainer, Scatter, ScatterChart, XAxis, YAxis } from "recharts";
+import { CartesianGrid, ComposedChart, ResponsiveContainer, XAxis, YAxis } from "recharts";
 import type { FunnelChart } from "@/lib/views/funnel-rows";
 import { acrossAxis, upAxis } from "./chart-axes";
 import { ChartKey } from "./chart-key";
@@ -18,23 +18,16 @@ export function FunnelPlotDrawing(props: { chart: FunnelChart; height: number })
     <PointPathBox label={title} path={path}>
       <ChartKey entries={[{ sample: "solid", words: centre.words }, ...flagKey(points)]} />
       <ResponsiveContainer width="100%" height={props.height}>
-        <ScatterChart
+        <ComposedChart
           accessibilityLayer={false}
           margin={{ top: 44, right: textWidth(["99.8 %"]), bottom: 4, left: 0 }}
         >
           <CartesianGrid vertical={false} stroke="var(--rule)" />
-          <XAxis dataKey="units" {...acrossAxis(across)} />
-          <YAxis dataKey="estimate" {...upAxis(up)} />
-          {/* Gives the axes their data; the points are drawn with their labels. */}
-          <Scatter
-            data={[...points]}
-            isAnimationActive={false}
-            shape={() => <g />}
-            tooltipType="none"
-          />
+          <XAxis {...acrossAxis(across)} />
+          <YAxis {...upAxis(up)} />
           <FunnelLimits limits={limits} centre={centre.value} up={up} />
           <FunnelPoints points={points} path={path} title={up.title} />
-        </ScatterChart>
+        </ComposedChart>
       </ResponsiveContainer>
     </PointPathBox>
   );

@@ -2,11 +2,8 @@
 
 import {
   CartesianGrid,
-  ErrorBar,
-  ReferenceLine,
+  ComposedChart,
   ResponsiveContainer,
-  Scatter,
-  ScatterChart,
   usePlotArea,
   useXAxisScale,
   useYAxisScale,
@@ -14,20 +11,20 @@ import {
   YAxis,
 } from "recharts";
 import type { IntervalChart, IntervalRow } from "@/lib/views/chart-rows";
+import { acrossTicks } from "./chart-axes";
 import { ChartKey, type KeyEntry } from "./chart-key";
 import { ChartMark } from "./chart-mark";
-import { referenceLabel, textWidth } from "./chart-text";
+import { textWidth } from "./chart-text";
 import { flagKey } from "./flag-key";
 import { OuterInterval } from "./outer-interval";
 import { PointPathBox, usePointPath } from "./point-path";
+import { UprightReferences } from "./reference-lines";
+import { Whisker } from "./whisker";
 
 /** Rows from top to bottom, values from left to right, lines to compare with. */
 export function IntervalPlotDrawing(props: { chart: IntervalChart; height: number }) {
   const { axis, rows, references, countsTitle, title } = props.chart;
   const path = usePointPath(rows);
-  const drawn = rows.flatMap((row, place) =>
-    row.estimate === null ? [] : [pointOf(row, row.estimate, place)],
-  );
   const places = rows.map((_, place) => place);
   const paired = rows.some((row) => row.outer);
   const countsWidth = textWidth([countsTitle, ...rows.map((row) => row.counts)]);
@@ -35,53 +32,25 @@ export function IntervalPlotDrawing(props: { chart: IntervalChart; height: numbe
     <PointPathBox label={title} path={path}>
       <ChartKey entries={[...(paired ? pairKey : []), ...flagKey(rows)]} />
       <ResponsiveContainer width="100%" height={props.height}>
-        <ScatterChart
+        <ComposedChart
           accessibilityLayer={false}
           margin={{ top: 40, right: countsWidth, bottom: 20, left: 0 }}
         >
           <CartesianGrid horizontal={false} stroke="var(--rule)" />
-          <XAxis
-            type="number"
-            dataKey="value"
-            domain={[axis.min, axis.max]}
-            ticks={axis.ticks.map((tick) => tick.value)}
-            tickFormatter={(value) => axis.ticks.find((tick) => tick.value === value)?.words ?? ""}
-            tick={{ fill: "var(--ink-soft)", fontSize: 14 }}
-            interval="equidistantPreserveStart"
-            stroke="var(--rule-strong)"
-            label={{
-              value: axis.title,
-              position: "insideBottom",
-              offset: -14,
-              fill: "var(--ink-soft)",
-              fontSize: 14,
-            }}
-          />
+          <XAxis {...acrossTicks(axis, -14)} interval="equidistantPreserveStart" />
           <YAxis
             type="number"
             domain={[-0.5, rows.length - 0.5]}
+            allowDataOverflow
             reversed
             ticks={places}
             interval={0}
-            yAxisId="whose"
-            dataKey="place"
             width={textWidth(rows.map((row) => row.label))}
             tickFormatter={(place) => rows[place]?.label ?? ""}
             tick={{ fill: "var(--ink)", fontSize: 14 }}
             tickLine={false}
             axisLine={false}
           />
-          {references.map((reference, place) => (
-            <ReferenceLine
-              key={reference.words}
-              yAxisId="whose"
-              x={reference.value}
-              stroke="var(--data-reference)"
-              strokeWidth={1.5}
-              strokeDasharray={place === 0 ? undefined : "5 4"}
-              label={referenceLabel(reference, axis, place)}
-            />
-          ))}
           <Rows
             rows={rows}
             active={path.active}
@@ -89,36 +58,37 @@ export function IntervalPlotDrawing(props: { chart: IntervalChart; height: numbe
             countsTitle={countsTitle}
             countsWidth={countsWidth}
           />
-          <Scatter
-            yAxisId="whose"
-            data={drawn}
-            isAnimationActive={false}
-            shape={mark}
-            tooltipType="none"
-          >
-            <ErrorBar
-              dataKey="reaches"
-              direction="x"
-              width={paired ? 0 : 5}
-              stroke="var(--data-1)"
-              strokeWidth={paired ? 4 : 1.75}
-              isAnimationActive={false}
-            />
-          </Scatter>
-        </ScatterChart>
+          <UprightReferences references={references} axis={axis} />
+          <Points rows={rows} paired={paired} />
+        </ComposedChart>
       </ResponsiveContainer>
     </PointPathBox>
   );
 }
 
-function pointOf(row: IntervalRow, value: number, place: number) {
-  const reaches =
-    row.lower === null || row.upper === null ? [0, 0] : [value - row.lower, row.upper - value];
-  return { value, place, reaches, flag: row.flag };
-}
-
-function mark(point: { cx?: number; cy?: number; flag?: IntervalRow["flag"] }) {
-  return <ChartMark kind={point.flag ?? "plain"} x={point.cx ?? 0} y={point.cy ?? 0} />;
+/** The estimates with their intervals, thick where a second one lies about them. */
+function Points(props: { rows: readonly IntervalRow[]; paired: boolean }) {
+  const across = useXAxisScale();
+  const down = useYAxisScale();
+  if (!across || !down) return null;
+  return props.rows.map((row, place) => {
+    const { id, estimate, lower, upper, flag } = row;
+    if (estimate === null) return null;
+    const y = down(place) ?? 0;
+    return (
+      <g key={id}>
+        {lower !== null && upper !== null ? (
+          <Whisker
+            ends={[across(lower) ?? 0, across(upper) ?? 0]}
+            at={y}
+            tick={props.paired ? 0 : 5}
+            strokeWidth={props.paired ? 4 : 1.75}
+          />
+        ) : null}
+        <ChartMark kind={flag ?? "plain"} x={across(estimate) ?? 0} y={y} />
+      </g>
+    );
+  });
 }
 
 const pairKey: KeyEntry[] = [
@@ -136,7 +106,7 @@ function Rows(props: {
 }) {
   const area = usePlotArea();
   const across = useXAxisScale();
-  const down = useYAxisScale("whose");
+  const down = useYAxisScale();
   if (!area || !across || !down) return null;
   return (
     <g>

@@ -3,18 +3,19 @@
 import {
   CartesianGrid,
   ComposedChart,
-  ErrorBar,
-  Line,
-  ReferenceLine,
   ResponsiveContainer,
   usePlotArea,
   useXAxisScale,
+  useYAxisScale,
   XAxis,
   YAxis,
 } from "recharts";
 import type { MonthRow, MonthsChart } from "@/lib/views/chart-rows";
 import { textWidth } from "./chart-text";
+import { linePath } from "./line-path";
 import { PointPathBox, usePointPath } from "./point-path";
+import { LevelReferences } from "./reference-lines";
+import { Whisker } from "./whisker";
 
 /** A line with whiskers for the intervals and gaps for months without units. */
 export function MonthsChartDrawing(props: { chart: MonthsChart; height: number }) {
@@ -24,7 +25,7 @@ export function MonthsChartDrawing(props: { chart: MonthsChart; height: number }
     <PointPathBox label={title} path={path}>
       <ResponsiveContainer width="100%" height={props.height}>
         <ComposedChart
-          data={rows.map(pointOf)}
+          data={[...rows]}
           accessibilityLayer={false}
           margin={{ top: 34, right: 12, bottom: 4, left: 0 }}
         >
@@ -41,6 +42,7 @@ export function MonthsChartDrawing(props: { chart: MonthsChart; height: number }
           <YAxis
             type="number"
             domain={[axis.min, axis.max]}
+            allowDataOverflow
             ticks={axis.ticks.map((tick) => tick.value)}
             tickFormatter={(value) => axis.ticks.find((tick) => tick.value === value)?.words ?? ""}
             tick={{ fill: "var(--ink-soft)", fontSize: 14 }}
@@ -50,45 +52,44 @@ export function MonthsChartDrawing(props: { chart: MonthsChart; height: number }
             interval={0}
           />
           <Months rows={rows} active={path.active} pick={path.pick} chart={props.chart} />
-          {references.map((reference, place) => (
-            <ReferenceLine
-              key={reference.words}
-              y={reference.value}
-              stroke="var(--data-reference)"
-              strokeWidth={1.5}
-              strokeDasharray={place === 0 ? undefined : "5 4"}
-            />
-          ))}
-          <Line
-            dataKey="estimate"
-            connectNulls={false}
-            isAnimationActive={false}
-            stroke="var(--data-1)"
-            strokeWidth={2}
-            dot={{ r: 3.5, fill: "var(--data-1)", stroke: "none" }}
-            activeDot={false}
-          >
-            <ErrorBar
-              dataKey="reaches"
-              width={3}
-              stroke="var(--data-1)"
-              strokeWidth={1.25}
-              isAnimationActive={false}
-            />
-          </Line>
+          <LevelReferences references={references} />
+          <Estimates rows={rows} />
         </ComposedChart>
       </ResponsiveContainer>
     </PointPathBox>
   );
 }
 
-function pointOf(row: MonthRow) {
-  const { id, estimate, lower, upper } = row;
-  const reaches =
-    estimate === null || lower === null || upper === null
-      ? undefined
-      : [estimate - lower, upper - estimate];
-  return { id, estimate, reaches };
+function Estimates(props: { rows: readonly MonthRow[] }) {
+  const across = useXAxisScale();
+  const up = useYAxisScale();
+  if (!across || !up) return null;
+  const points = props.rows.map(({ id, estimate }) =>
+    estimate === null ? null : { x: across(id, { position: "middle" }) ?? 0, y: up(estimate) ?? 0 },
+  );
+  return (
+    <g pointerEvents="none">
+      <path d={linePath(points)} fill="none" stroke="var(--data-1)" strokeWidth={2} />
+      {props.rows.map(({ id, lower, upper }, place) => {
+        const point = points[place];
+        if (!point) return null;
+        return (
+          <g key={id}>
+            {lower !== null && upper !== null ? (
+              <Whisker
+                ends={[up(lower) ?? 0, up(upper) ?? 0]}
+                at={point.x}
+                tick={3}
+                strokeWidth={1.25}
+                upright
+              />
+            ) : null}
+            <circle cx={point.x} cy={point.y} r={3.5} fill="var(--data-1)" />
+          </g>
+        );
+      })}
+    </g>
+  );
 }
 
 function Months(props: {

@@ -1,6 +1,7 @@
 import type { PlotArea, ScaleFunction } from "recharts";
 import type { IntervalRow } from "@/lib/views/chart-rows";
 import { Clipped } from "./clipped";
+import { Whisker } from "./whisker";
 
 /** A thin line with end ticks that stand out above and under the thick one, also where it is the shorter. */
 export function OuterInterval(props: {
@@ -10,12 +11,12 @@ export function OuterInterval(props: {
   y: number;
 }) {
   const { outer, across, area, y } = props;
-  const [left, right] = [across(outer.lower), across(outer.upper)];
   return (
     <Clipped area={area}>
-      <path
-        d={`M${left} ${y}H${right}M${left} ${y - 6}V${y + 6}M${right} ${y - 6}V${y + 6}`}
-        stroke="var(--data-1)"
+      <Whisker
+        ends={[across(outer.lower) ?? 0, across(outer.upper) ?? 0]}
+        at={y}
+        tick={6}
         strokeWidth={1.25}
       />
     </Clipped>

@@ -1,10 +1,8 @@
 "use client";
 
 import {
-  ReferenceLine,
+  ComposedChart,
   ResponsiveContainer,
-  Scatter,
-  ScatterChart,
   usePlotArea,
   useXAxisScale,
   useYAxisScale,
@@ -12,54 +10,30 @@ import {
   YAxis,
 } from "recharts";
 import type { SpreadBin, SpreadRow } from "@/lib/views/chart-rows";
+import { acrossTicks } from "./chart-axes";
 import { textWidth } from "./chart-text";
 import { OuterInterval } from "./outer-interval";
 import { PointPathBox, usePointPath } from "./point-path";
+import { referenceStroke } from "./reference-lines";
 
 /** The units as columns over a line of values; the median and its interval lie under them. */
 export function SpreadStripDrawing(props: { row: SpreadRow; height: number }) {
-  const { axis, bins, reference, title } = props.row;
+  const { axis, bins, title } = props.row;
   const path = usePointPath(bins.map((bin) => ({ id: String(bin.from), words: bin.words })));
   const most = Math.max(1, ...bins.map((bin) => bin.units));
-  const points = bins.map((bin) => ({ value: (bin.from + bin.until) / 2, units: bin.units }));
   return (
     <PointPathBox label={title} path={path}>
       <ResponsiveContainer width="100%" height={props.height}>
-        <ScatterChart
+        <ComposedChart
           accessibilityLayer={false}
           margin={{ top: 40, right: 14, bottom: 20, left: 14 }}
         >
-          <XAxis
-            type="number"
-            dataKey="value"
-            domain={[axis.min, axis.max]}
-            allowDataOverflow
-            ticks={axis.ticks.map((tick) => tick.value)}
-            tickFormatter={(value) => axis.ticks.find((tick) => tick.value === value)?.words ?? ""}
-            tick={{ fill: "var(--ink-soft)", fontSize: 14 }}
-            stroke="var(--rule-strong)"
-            label={{
-              value: axis.title,
-              position: "insideBottom",
-              offset: -14,
-              fill: "var(--ink-soft)",
-              fontSize: 14,
-            }}
-          />
+          <XAxis {...acrossTicks(axis, -14)} />
           {/* A fifth of the height is kept under the columns for the median and its interval. */}
-          <YAxis hide type="number" dataKey="units" domain={[-most / 4, most]} />
-          <Scatter data={points} isAnimationActive={false} shape={() => <g />} tooltipType="none" />
+          <YAxis hide type="number" domain={[-most / 4, most]} allowDataOverflow />
           <Columns bins={bins} active={path.active} pick={path.pick} />
-          {reference ? (
-            <ReferenceLine
-              x={reference.value}
-              stroke="var(--data-reference)"
-              strokeWidth={1.5}
-              strokeDasharray="5 4"
-            />
-          ) : null}
           <Median row={props.row} at={-most / 8} />
-        </ScatterChart>
+        </ComposedChart>
       </ResponsiveContainer>
     </PointPathBox>
   );
@@ -122,6 +96,15 @@ function Median(props: { row: SpreadRow; at: number }) {
   const beside = reference ? (across(reference.value) ?? 0) : null;
   return (
     <g pointerEvents="none">
+      {beside === null ? null : (
+        <line
+          x1={beside}
+          x2={beside}
+          y1={area.y}
+          y2={area.y + area.height}
+          {...referenceStroke(true)}
+        />
+      )}
       <line x1={x} x2={x} y1={area.y - 18} y2={y} stroke="var(--data-1)" strokeWidth={2} />
       {lower !== null && upper !== null ? (
         <line

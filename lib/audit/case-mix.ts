@@ -38,13 +38,15 @@ export function caseMixOf(figures: readonly Figure[], whole: readonly RateFigure
     .sort((one, other) => other.denominator - one.denominator);
   const all = cells.reduce((sum, cell) => sum + cell.denominator, 0);
   const reference = new Map(cells.map((cell) => [nameOf(cell.stratum), cell]));
+  const own = cellsByClinician(apart);
   return {
     cells,
     standardised: whole
       .filter((figure) => figure.denominator > 0)
       .map((figure) => {
-        const own = apart.filter((one) => isOf(one, figure) && one.denominator > 0);
-        return standardised(figure, own, reference, all);
+        const { about } = figure;
+        const cellsOf = about.kind === "clinician" ? (own.get(about.key) ?? []) : [];
+        return standardised(figure, cellsOf, reference, all);
       }),
   };
 }
@@ -82,14 +84,19 @@ function standardised(
   };
 }
 
-function isOf(cell: RateFigure, figure: RateFigure): boolean {
-  return (
-    cell.about.kind === "clinician" &&
-    figure.about.kind === "clinician" &&
-    cell.about.key === figure.about.key
-  );
+function cellsByClinician(figures: readonly RateFigure[]): Map<string, RateFigure[]> {
+  const found = new Map<string, RateFigure[]>();
+  for (const figure of figures) {
+    if (figure.about.kind !== "clinician" || figure.denominator === 0) continue;
+    const { key } = figure.about;
+    const same = found.get(key);
+    if (same) same.push(figure);
+    else found.set(key, [figure]);
+  }
+  return found;
 }
 
 function nameOf(stratum: Stratum | undefined): string {
-  return JSON.stringify(stratum);
+  if (stratum?.by !== "case") return "";
+  return [stratum.tooth, stratum.curvature, stratum.treatment].join("\n");
 }

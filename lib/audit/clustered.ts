@@ -15,8 +15,12 @@ export function clusteredRate(
   if (!clusters || !found?.interval) return null;
   // How much wider compares with plain Wilson, whatever the plain interval beside it.
   const plain = wilson(numerator, denominator, level);
+  const { lower, upper, method } = found.interval;
   return {
-    ...found.interval,
+    lower,
+    upper,
+    level,
+    method,
     designEffect: found.designEffect ?? null,
     effectiveUnits: found.effectiveN ?? null,
     clusters: clusters.clusters,

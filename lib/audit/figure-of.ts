@@ -15,20 +15,8 @@ export function figureOf(tally: Tally): Figure {
   return criterion ? adherenceFigure(tally, criterion) : separationFigure(tally);
 }
 
-function shared(tally: Tally) {
-  const { measure, criterion, population, excluded, excepted, notRecorded } = tally;
-  return {
-    measure,
-    ...(criterion ? { criterion } : {}),
-    about: tally.subject,
-    period: tally.period.name,
-    population,
-    excluded,
-    excepted,
-    notRecorded,
-    ...(tally.stratum ? { stratum: tally.stratum } : {}),
-  };
-}
+/** A figure in the making: one object, grown in place, since a page makes thousands. */
+type Making<Of> = { -readonly [Key in keyof Of]: Of[Key] };
 
 function medianFigure(tally: MedianTally): MedianFigure {
   const { bounds, n } = tally;
@@ -37,8 +25,14 @@ function medianFigure(tally: MedianTally): MedianFigure {
     bounds && ranks
       ? { lower: bounds[0], upper: bounds[1], level, method: "median-order-statistics" }
       : null;
-  return {
-    ...shared(tally),
+  const figure: Making<MedianFigure> = {
+    measure: tally.measure,
+    about: tally.subject,
+    period: tally.period.name,
+    population: tally.population,
+    excluded: tally.excluded,
+    excepted: tally.excepted,
+    notRecorded: tally.notRecorded,
     kind: "median",
     unit: measureOf(tally.measure).unit,
     n,
@@ -46,53 +40,65 @@ function medianFigure(tally: MedianTally): MedianFigure {
     quartiles: tally.quartiles,
     interval,
     clustered: clusteredMedian(tally, interval),
-    ...(n === 0
-      ? { why: nothingRecorded(tally) }
-      : ranks
-        ? {}
-        : { why: `Too few for an interval: ${n} recorded.` }),
   };
+  addGiven(figure, tally);
+  if (n === 0) figure.why = nothingRecorded(tally);
+  else if (!ranks) figure.why = `Too few for an interval: ${n} recorded.`;
+  return figure;
 }
 
 function separationFigure(tally: RateTally): RateFigure {
-  return {
-    ...rateFigure(tally, clopperPearson(tally.numerator, tally.denominator, level)),
-    unit: measureOf(tally.measure).unit,
-  };
+  const interval = clopperPearson(tally.numerator, tally.denominator, level);
+  return rateFigure(tally, measureOf(tally.measure).unit, interval);
 }
 
 function adherenceFigure(tally: RateTally, criterion: Criterion): RateFigure {
   const { numerator, denominator, notRecorded } = tally;
   const interval = wilson(numerator, denominator, level);
-  const figure = {
-    ...rateFigure(tally, interval),
-    unit: criterion.unit,
-    ...(tally.targetsDiffer ? {} : { target: criterion.target }),
-    ...(tally.changedOn?.length ? { changedOn: tally.changedOn } : {}),
-  };
+  const figure = rateFigure(tally, criterion.unit, interval);
+  if (!tally.targetsDiffer) figure.target = criterion.target;
+  if (tally.changedOn?.length) figure.changedOn = tally.changedOn;
   if (denominator === 0 || !interval) return figure;
-  const bounds = [numerator / denominator, (numerator + notRecorded) / denominator] as const;
-  return {
-    ...figure,
-    bounds,
-    ...(tally.targetsDiffer ? {} : verdicts(tally, criterion, interval, figure.clustered)),
-  };
+  figure.bounds = [numerator / denominator, (numerator + notRecorded) / denominator];
+  if (tally.targetsDiffer) return figure;
+  const found = verdicts(tally, criterion, interval, figure.clustered);
+  figure.inTheseRecords = found.inTheseRecords;
+  figure.beyondChance = found.beyondChance;
+  return figure;
 }
 
-function rateFigure(tally: RateTally, interval: Interval | undefined): RateFigure {
-  const { numerator, denominator, notMet } = tally;
-  return {
-    ...shared(tally),
+function rateFigure(
+  tally: RateTally,
+  unit: string,
+  interval: Interval | undefined,
+): Making<RateFigure> {
+  const { numerator, denominator } = tally;
+  const figure: Making<RateFigure> = {
+    measure: tally.measure,
+    about: tally.subject,
+    period: tally.period.name,
+    population: tally.population,
+    excluded: tally.excluded,
+    excepted: tally.excepted,
+    notRecorded: tally.notRecorded,
     kind: "rate",
-    unit: "",
+    unit,
     numerator,
     denominator,
-    notMet,
+    notMet: tally.notMet,
     estimate: denominator === 0 ? null : numerator / denominator,
     interval: interval ?? null,
     clustered: clusteredRate(tally),
-    ...(denominator === 0 ? { why: nothingRecorded(tally) } : {}),
   };
+  addGiven(figure, tally);
+  if (denominator === 0) figure.why = nothingRecorded(tally);
+  return figure;
+}
+
+/** What only some tallies have; nothing stands where nothing is. */
+function addGiven(figure: Making<Figure>, { criterion, stratum }: Tally): void {
+  if (criterion) figure.criterion = criterion;
+  if (stratum) figure.stratum = stratum;
 }
 
 /**
@@ -105,7 +111,7 @@ function verdicts(
   criterion: Criterion,
   interval: Interval,
   clustered: ClusteredInterval | null,
-): Pick<RateFigure, "inTheseRecords" | "beyondChance"> {
+): Required<Pick<RateFigure, "inTheseRecords" | "beyondChance">> {
   const { numerator, denominator, notRecorded, notMet } = tally;
   const floor = criterion.completenessFloor;
   if (floor !== null && denominator - notRecorded < floor * denominator) {

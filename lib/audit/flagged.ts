@@ -1,7 +1,7 @@
 import { type Flag, type FlagLevels, flags } from "@/lib/statistics/flags";
 import type { Figure, RateFigure } from "./figure";
 import { nearestSeen } from "./nearest-seen";
-import { type Pooled, pooledOf } from "./pooled";
+import { type Pooled, poolsOf } from "./pooled";
 
 /** A clinician's rate, what chance makes of it among all the page's figures, and what could have been seen. */
 export type Flagged = {
@@ -31,8 +31,9 @@ export type PageFlags = {
  * @param figures of the page; `group` figures of the same measures among them give the pooled design effects
  */
 export function flaggedOf(figures: readonly Figure[], levels: FlagLevels): PageFlags {
+  const pools = poolsOf(figures);
   const taking = figures.filter(takesPart).flatMap((figure) => {
-    const pooled = pooledOf(figures, figure.measure);
+    const pooled = pools.get(figure.measure);
     return pooled ? [{ figure, pooled }] : [];
   });
   const {

@@ -15,9 +15,27 @@ export type Pooled = {
  * the others look better than all; where nobody can be judged it is that of everyone.
  */
 export function pooledOf(figures: readonly Figure[], measure: string): Pooled | undefined {
-  const rates = figures.filter(
-    (figure): figure is RateFigure => figure.kind === "rate" && figure.measure === measure,
-  );
+  return poolsOf(figures).get(measure);
+}
+
+/** The same of each measure that has any, in one pass through the figures. */
+export function poolsOf(figures: readonly Figure[]): Map<string, Pooled> {
+  const rates = new Map<string, RateFigure[]>();
+  for (const figure of figures) {
+    if (figure.kind !== "rate") continue;
+    const same = rates.get(figure.measure);
+    if (same) same.push(figure);
+    else rates.set(figure.measure, [figure]);
+  }
+  const pools = new Map<string, Pooled>();
+  for (const [measure, some] of rates) {
+    const pooled = pooledRates(some);
+    if (pooled) pools.set(measure, pooled);
+  }
+  return pools;
+}
+
+function pooledRates(rates: readonly RateFigure[]): Pooled | undefined {
   const everyone = rates.filter((figure) => figure.about.kind === "clinician");
   const judged = everyone.filter((figure) => figure.inTheseRecords !== "not assessable");
   const clinicians = judged.some((figure) => figure.denominator > 0) ? judged : everyone;

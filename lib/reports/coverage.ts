@@ -22,29 +22,33 @@ export async function coveragePage(viewer: Viewer, address: Address): Promise<Co
   return { period, periods, practices, practice, chairs, missing: missingWords(chairs) };
 }
 
-/** Every chair's days of the period. */
+/** Every chair's days of the period; kept until the records or the chairs change, and for a day. */
 export async function coverageOf(
   reach: RecordsReach,
   period: Period,
   practice: string | undefined,
   now = new Date(),
 ): Promise<CoverageChair[]> {
-  const span = { from: judgedFrom(period.from), until: period.until };
-  const [known, days, first] = await Promise.all([
-    chairsKnown(reach, practice),
-    keptWithin(reach, ["coverage", span, practice], () => coverageDays(reach, span, practice)),
-    keptWithin(reach, "first days", () => firstDays(reach)),
-  ]);
-  const ofChair = byKey(days, (one) => `${one.practice}\n${one.chair}`);
-  return coverageCalendar(
-    known.map((chair) => ({
-      ...chair,
-      firstDay: first.get(chair.practice) ?? null,
-      today: localDay(now, chair.zone),
-      came: ofChair.get(`${chair.practice}\n${chair.chair}`) ?? [],
-    })),
-    period,
-  );
+  const chairs = (await chairsKnown(reach, practice)).map(({ zone, ...chair }) => ({
+    ...chair,
+    today: localDay(now, zone),
+  }));
+  return keptWithin(reach, ["coverage", period, practice, chairs], async () => {
+    const span = { from: judgedFrom(period.from), until: period.until };
+    const [days, first] = await Promise.all([
+      coverageDays(reach, span, practice),
+      firstDays(reach),
+    ]);
+    const ofChair = byKey(days, (one) => `${one.practice}\n${one.chair}`);
+    return coverageCalendar(
+      chairs.map((chair) => ({
+        ...chair,
+        firstDay: first.get(chair.practice) ?? null,
+        came: ofChair.get(`${chair.practice}\n${chair.chair}`) ?? [],
+      })),
+      period,
+    );
+  });
 }
 
 function localDay(now: Date, zone: string): string {

@@ -9,6 +9,7 @@ import { type MeasureView, measureView } from "@/lib/views/measure-page";
 import { type Address, type Asked, AskedWrongly, askedFigures } from "./asked-period";
 import { figures } from "./figures";
 import { onFourQuarters } from "./four-quarters";
+import { keptWithin } from "./kept-within";
 import { type ComparingView, measureComparing } from "./measure-comparing";
 import { measureOverTime, type OverTimeView } from "./measure-over-time";
 import { type MeasureRecords, measureRecords } from "./measure-records";
@@ -65,7 +66,9 @@ export async function measurePage(
           strata: "technique",
         })
       : null,
-    stratified.includes(measure) ? basisShares(reach, period) : null,
+    stratified.includes(measure)
+      ? keptWithin(reach, ["basis shares", period], () => basisShares(reach, period))
+      : null,
   ]);
   const codes = practice ? [practice] : practices.map(({ code }) => code);
   const view = measureView({

@@ -7,6 +7,7 @@ import { type UnitState, unitList } from "@/lib/store/figures/unit-list";
 import { measureAddress } from "@/lib/views/lead-address";
 import { pageWords, statesOf, type UnitLine, unitLine } from "@/lib/views/unit-lines";
 import type { Address } from "./asked-period";
+import { keptWithin } from "./kept-within";
 import { ownReasons } from "./own-reasons";
 
 /** The records behind a figure: a page of them, and what they can be narrowed to. */
@@ -58,7 +59,7 @@ export async function measureRecords(
   const outcome = outcomes.find((one) => one.name === read.outcome)?.name;
   const { clinician, chair, page } = read;
   const state = outcome as UnitState | undefined;
-  const { units, all } = await unitList(reach, {
+  const listed = {
     measure,
     period,
     clinician,
@@ -66,7 +67,8 @@ export async function measureRecords(
     state,
     limit: size,
     offset: (page - 1) * size,
-  });
+  };
+  const { units, all } = await keptWithin(reach, ["units", listed], () => unitList(reach, listed));
   const reasons = await ownReasons(reach);
   const at = (to: number) =>
     measureAddress(

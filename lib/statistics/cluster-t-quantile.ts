@@ -12,6 +12,17 @@ import { requireCount, requireLevel } from "@/lib/statistics/count-and-level";
 export function tQuantileOf(clusters: number, level: number): number | undefined {
   requireCount(clusters, "number of clusters");
   requireLevel(level);
+  if (clusters < 2) return undefined;
+  if (level !== last.level || last.quantiles.size >= KEPT) last = { level, quantiles: new Map() };
+  const known = last.quantiles.get(clusters);
+  if (known !== undefined) return known;
   // From the lower tail, which keeps its digits at levels close to 1.
-  return clusters < 2 ? undefined : -tQuantile((1 - level) / 2, clusters - 1);
+  const found = -tQuantile((1 - level) / 2, clusters - 1);
+  last.quantiles.set(clusters, found);
+  return found;
 }
+
+// A page asks for the same few hundred numbers of patients thousands of times, at one level, and a quantile takes as long
+// as all else of an interval.
+let last = { level: Number.NaN, quantiles: new Map<number, number>() };
+const KEPT = 10_000;

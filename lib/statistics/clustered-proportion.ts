@@ -60,12 +60,13 @@ export function clusteredProportionOf(
   if (events === 0 || events === units) return allAlike(estimate, clusters, level);
   const designEffect = variance / ((estimate * (1 - estimate)) / units);
   const effectiveN = units / Math.max(1, designEffect);
+  const { lower, upper } = wilsonEnds(estimate, effectiveN, quantile);
   return {
     estimate,
     standardError: Math.sqrt(variance),
     designEffect,
     effectiveN,
-    interval: { ...wilsonEnds(estimate, effectiveN, quantile), level, method: "clustered-wilson" },
+    interval: { lower, upper, level, method: "clustered-wilson" },
   };
 }
 

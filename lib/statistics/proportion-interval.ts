@@ -60,5 +60,6 @@ function interval(
   requireEventsAmong(x, n);
   requireLevel(level);
   if (n === 0) return undefined;
-  return { ...ends((1 - level) / 2), level, method };
+  const { lower, upper } = ends((1 - level) / 2);
+  return { lower, upper, level, method };
 }

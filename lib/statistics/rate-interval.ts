@@ -40,7 +40,11 @@ function midTail(events: number, mean: number): number {
 
 /** The mean where a tail comes over; 0 exactly where it is over at 0. */
 function meanWhere(over: (mean: number) => boolean): number {
-  return over(0) ? 0 : bisect(over, 0, Number.MAX_SAFE_INTEGER);
+  if (over(0)) return 0;
+  // Half of the steps ask far beyond it, where one answer serves for all.
+  let beyond = 1;
+  while (!over(beyond)) beyond *= 2;
+  return bisect((mean) => mean >= beyond || over(mean), 0, Number.MAX_SAFE_INTEGER);
 }
 
 function interval(

@@ -70,11 +70,15 @@ export default async function LogPage(props: { searchParams: Address }) {
                 {view.lines.map((line) => (
                   <tr key={line.id}>
                     <th scope="row">{line.id}</th>
-                    <td>{line.at}</td>
-                    <td>{line.who}</td>
-                    <td>{line.did}</td>
-                    <td>{line.what}</td>
-                    <td>{line.about}</td>
+                    <td className="nowrap" data-label="When">
+                      {line.at}
+                    </td>
+                    <td data-label="Who">{line.who}</td>
+                    <td className="nowrap" data-label="Did">
+                      {line.did}
+                    </td>
+                    <td data-label="What">{line.what}</td>
+                    <td data-label="About">{line.about}</td>
                   </tr>
                 ))}
               </tbody>

@@ -1,5 +1,5 @@
 import type { PeopleReach } from "@/lib/access/reach";
-import { prisma } from "@/lib/store/database";
+import { pool, prisma } from "@/lib/store/database";
 
 /** A code that records have used; unconfirmed until an administrator has looked at it. */
 export type CodeRow = { readonly code: string; readonly confirmed: boolean };
@@ -18,10 +18,22 @@ export type PlaceRow = {
 /** The practices within the reach, by code. */
 export async function placesWithin(reach: PeopleReach): Promise<PlaceRow[]> {
   const codes = { select: { code: true, confirmed: true }, orderBy: { code: "asc" } } as const;
-  const rows = await prisma().practice.findMany({
-    where: reach.practices === null ? {} : { code: { in: [...reach.practices] } },
-    include: { chairs: codes, clinicians: codes, visits: { select: { id: true }, take: 1 } },
-    orderBy: { code: "asc" },
-  });
-  return rows.map(({ visits, ...row }) => ({ ...row, hasVisits: visits.length > 0 }));
+  const [rows, used] = await Promise.all([
+    prisma().practice.findMany({
+      where: reach.practices === null ? {} : { code: { in: [...reach.practices] } },
+      include: { chairs: codes, clinicians: codes },
+      orderBy: { code: "asc" },
+    }),
+    withVisits(reach),
+  ]);
+  return rows.map((row) => ({ ...row, hasVisits: used.has(row.code) }));
+}
+
+/** Practices that have a visit: the library would fetch every visit to keep the first of each. */
+async function withVisits(reach: PeopleReach): Promise<ReadonlySet<string>> {
+  const { rows } = await pool().query<{ code: string }>(
+    `select code from practices p where ($1::text[] is null or code = any($1)) and exists (select from sessions v where v.practice = p.code)`,
+    [reach.practices],
+  );
+  return new Set(rows.map(({ code }) => code));
 }

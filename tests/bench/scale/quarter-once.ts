@@ -1,4 +1,6 @@
 import { holderReach } from "@/lib/access/reach";
+import { caseMixOf } from "@/lib/audit/case-mix";
+import type { RateFigure } from "@/lib/audit/figure";
 import { figureOf } from "@/lib/audit/figure-of";
 import { standardLevels } from "@/lib/audit/flag-levels";
 import { flaggedOf } from "@/lib/audit/flagged";
@@ -24,11 +26,20 @@ const all = [...measures.map(({ id }) => id), ...defaults.map(criterionMeasure)]
 const reach = holderReach().figures;
 const by = ["group", "clinician"] as const;
 const ends = medianEnds(level);
+/** What is standardised over the case, as on the measure's page. */
+const standardised = ["separation-per-use", "separation-per-canal"];
 
 const found = await withHome(async () => {
   const counted = (of = period) => tallies(reach, { measures: all, periods: [of], by, ends });
   const drawn = (found: readonly Tally[]) => flaggedOf(found.map(figureOf), standardLevels);
   const kept = await counted();
+  const byCase = await tallies(reach, {
+    measures: standardised,
+    periods: [period],
+    by,
+    ends,
+    strata: "case",
+  });
   const workers = kept.flatMap(({ subject }) =>
     subject.kind === "clinician" ? [subject.key] : [],
   );
@@ -58,11 +69,30 @@ const found = await withHome(async () => {
     }),
     again: await middle(() => figures(reach, asked)),
     trend: await middle(ofTrend),
-    statistics: await middle(async () => drawn(kept)),
+    statistics: await middle(async () => everything(kept, byCase)),
     ...(process.argv.includes("--duck") ? await duckQuarter(reach, period, all) : {}),
   };
 });
 console.log(JSON.stringify(found));
+
+/** Every interval of the quarter and of its cells of the case, the flags, and each clinician standardised over the cells. */
+function everything(kept: readonly Tally[], byCase: readonly Tally[]) {
+  const found = kept.map(figureOf);
+  const cells = byCase.map(figureOf);
+  return {
+    flags: flaggedOf(found, standardLevels),
+    caseMix: standardised.map((measure) => {
+      const whole = found.filter(
+        (one): one is RateFigure =>
+          one.kind === "rate" && one.measure === measure && one.about.kind === "clinician",
+      );
+      return caseMixOf(
+        cells.filter((cell) => cell.measure === measure),
+        whole,
+      );
+    }),
+  };
+}
 
 async function middle(work: () => Promise<unknown>): Promise<number> {
   const taken: number[] = [];

@@ -5,11 +5,15 @@ import { join } from "node:path";
 import { stringify } from "csv-stringify/sync";
 import { dayAfter } from "@/lib/records/period";
 import { type TableName, tableNames, tables } from "@/lib/records/tables";
+import { cast } from "@/seed/cast";
 import { type Extent, placeRows, visitRows } from "@/seed/make-practice";
 import { noRows, type Row, type Rows } from "@/seed/rows";
 import { practices } from "@/seed/scenario";
 
-/** Four times the scenario's fifteen clinicians; its practices stand four times, told apart by a number. */
+/**
+ * The scenario's practices stand four times, told apart by a number. Fifteen of its codes are at work at a time, and here each is
+ * a person of its own, so that a quarter has sixty clinicians.
+ */
 export const copies = 4;
 /** The last day of the records, and the first of five years before it. */
 export const lastDay = "2026-09-30";
@@ -59,7 +63,7 @@ class Outputs {
   async add(rows: Rows, copy: number): Promise<void> {
     for (const table of tableNames)
       for (const row of rows[table]) {
-        this.waiting[table].push(numbered(row, copy));
+        this.waiting[table].push(numbered(table === "people" ? oneCodeEach(row) : row, copy));
         this.held += 1;
       }
     if (this.held >= 20_000) await this.flush();
@@ -98,6 +102,14 @@ class Outputs {
     this.streams.set(table, stream);
     return stream;
   }
+}
+
+/** Who works at two practices of the scenario is two people. */
+function oneCodeEach(row: Row): Row {
+  const first = cast.find(({ person }) => person === row.person);
+  return first && first.practice !== row.practice
+    ? { ...row, person: `${row.person}-${row.practice}` }
+    : row;
 }
 
 function numbered(row: Row, copy: number): Row {
