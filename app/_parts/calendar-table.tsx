@@ -1,3 +1,5 @@
+"use client";
+
 import type { DayCalendar } from "@/lib/views/day-calendar";
 import { TableBox } from "./table-box";
 

@@ -15,6 +15,7 @@ import { inOrderOfCodes } from "@/lib/views/interval-chart";
 import { measureAddress } from "@/lib/views/lead-address";
 import { figures } from "./figures";
 import { levelsInForce } from "./flag-levels";
+import { keptWithin } from "./kept-within";
 
 /** A rate's clinicians compared: flags, funnel, case mix. */
 export type ComparingView = {
@@ -26,7 +27,10 @@ export type ComparingView = {
 /** Separations of canals are standardised over the case; a visit holds canals of several kinds. */
 const standardised = ["separation-per-use", "separation-per-canal"];
 
-/** @param of the figures shown, by group and clinician; null for what is no rate of clinicians */
+/**
+ * Kept until the records change, or the levels do.
+ * @param of the figures shown, by group and clinician; null for what is no rate of clinicians
+ */
 export async function measureComparing(
   reach: FiguresReach,
   measured: Measured,
@@ -41,32 +45,32 @@ export async function measureComparing(
   const whole = of.filter((figure) => figure.about.kind === "group");
   const pooled = pooledOf([...whole, ...clinicians], measure);
   if (!pooled || measure === "separation-per-instrument") return null;
-  const [levels, byCase] = await Promise.all([
-    levelsInForce(reach),
-    standardised.includes(measure)
-      ? figures(reach, {
+  const levels = await levelsInForce(reach);
+  return keptWithin(reach, ["comparing", measured, shown, filters, levels], async () => {
+    const byCase = standardised.includes(measure)
+      ? await figures(reach, {
           measures: [measure],
           periods: [shown],
           by: ["group", "clinician"],
           strata: "case",
         })
-      : null,
-  ]);
-  const page = flaggedOf([...whole, ...clinicians], levels);
-  const drawn = page.flagged.map(({ figure }) => figure);
-  return {
-    funnel: funnelChart({
-      measure: measured,
-      page,
-      pooled,
-      funnel: funnelOf(drawn, pooled),
-      shrunken: shrunkenOf(drawn),
-      hrefOf: ({ figure }) =>
-        figure.about.kind === "clinician"
-          ? measureAddress(measure, { ...filters, clinician: figure.about.key }, "#records")
-          : undefined,
-    }),
-    chance: beyondChance(page, filters),
-    caseMix: byCase && caseMixView(measure, caseMixOf(byCase, clinicians)),
-  };
+      : null;
+    const page = flaggedOf([...whole, ...clinicians], levels);
+    const drawn = page.flagged.map(({ figure }) => figure);
+    return {
+      funnel: funnelChart({
+        measure: measured,
+        page,
+        pooled,
+        funnel: funnelOf(drawn, pooled),
+        shrunken: shrunkenOf(drawn),
+        hrefOf: ({ figure }) =>
+          figure.about.kind === "clinician"
+            ? measureAddress(measure, { ...filters, clinician: figure.about.key }, "#records")
+            : undefined,
+      }),
+      chance: beyondChance(page, filters),
+      caseMix: byCase && caseMixView(measure, caseMixOf(byCase, clinicians)),
+    };
+  });
 }

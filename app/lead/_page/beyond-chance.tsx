@@ -2,6 +2,7 @@
 
 import { Link } from "@/app/_parts/link";
 import { TableBox } from "@/app/_parts/table-box";
+import { WhenOpened } from "@/app/_parts/when-opened";
 import type { LeadQuarter } from "@/lib/views/lead-quarter";
 import { unbroken } from "@/lib/views/unbroken";
 
@@ -27,30 +28,36 @@ export function BeyondChance(props: { view: LeadQuarter["chance"] }) {
       <p className="note">{unbroken(promise)}</p>
       {notAssessable ? <p>{notAssessable}</p> : null}
       {quiet.length > 0 ? (
-        <details>
-          <summary>Nothing to see in {quiet.length} figures: what could have been seen</summary>
-          <TableBox label="What could have been seen">
-            <table className="fold">
-              <thead>
-                <tr>
-                  <th scope="col">Measure</th>
-                  <th scope="col">Clinician</th>
-                  <th scope="col">What so many units would have shown</th>
-                </tr>
-              </thead>
-              <tbody>
-                {quiet.map((one) => (
-                  <tr key={one.id}>
-                    <th scope="row">{one.measure}</th>
-                    <td data-label="Clinician">{one.name}</td>
-                    <td data-label="What so many units would have shown">{one.words}</td>
-                  </tr>
-                ))}
-              </tbody>
-            </table>
-          </TableBox>
-        </details>
+        <WhenOpened
+          summary={`Nothing to see in ${quiet.length} figures: what could have been seen`}
+          content={() => <Quiet lines={quiet} />}
+        />
       ) : null}
     </>
+  );
+}
+
+function Quiet(props: { lines: LeadQuarter["chance"]["quiet"] }) {
+  return (
+    <TableBox label="What could have been seen">
+      <table className="fold">
+        <thead>
+          <tr>
+            <th scope="col">Measure</th>
+            <th scope="col">Clinician</th>
+            <th scope="col">What so many units would have shown</th>
+          </tr>
+        </thead>
+        <tbody>
+          {props.lines.map((one) => (
+            <tr key={one.id}>
+              <th scope="row">{one.measure}</th>
+              <td data-label="Clinician">{one.name}</td>
+              <td data-label="What so many units would have shown">{one.words}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </TableBox>
   );
 }

@@ -32,7 +32,7 @@ export async function placesWithin(reach: PeopleReach): Promise<PlaceRow[]> {
 /** Practices that have a visit: the library would fetch every visit to keep the first of each. */
 async function withVisits(reach: PeopleReach): Promise<ReadonlySet<string>> {
   const { rows } = await pool().query<{ code: string }>(
-    `select code from practices p where ($1::text[] is null or code = any($1)) and exists (select from sessions v where v.practice = p.code)`,
+    `select code from practices p where ($1::text[] is null or code = any($1)) and (select true from sessions v where v.practice = p.code limit 1)`,
     [reach.practices],
   );
   return new Set(rows.map(({ code }) => code));
