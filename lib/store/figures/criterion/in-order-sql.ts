@@ -3,10 +3,10 @@ import { everyOf, someOf } from "./kleene-sql";
 
 type Ordered = Extract<OverList, { nextTo: string } | { between: string } | { after: string }>;
 
-/** SQL: what follows what in a list, as lib/protocol/in-order has it. */
+/** SQL: what follows what in a list, as lib/protocol/in-order has it; items are looked at one by one only where something can follow. */
 export function inOrderSql(
   condition: Ordered,
-  list: string,
+  list: (aggregate: string) => string,
   of: (part: Condition) => string,
 ): string {
   const [p, q, r] =
@@ -17,11 +17,17 @@ export function inOrderSql(
           of(condition.other),
           "between" in condition ? of(condition.lies) : "false",
         ];
-  const items = `x as materialized (select ${p} as p, ${q} as q, ${r} as r, e.place, e.rank, e.loose from ${list} e)`;
-  return `(with ${items} select ${asked(condition)} from x)`;
+  const columns = { p, q, r, place: "e.place", rank: "e.rank", loose: "e.loose" };
+  const lists = Object.values(columns).map((column) => list(`array_agg(${column})`));
+  const items = `x as materialized (select * from unnest(${lists.join(", ")}) x(${Object.keys(columns).join(", ")}))`;
+  const none = (one: string) => `coalesce(${list(`bool_and((${one}) is false)`)}, true)`;
+  const [nothing, then] =
+    "after" in condition
+      ? [none(p), "true"]
+      : [`${none(p)} or ${none(q)}`, String("between" in condition)];
+  return `(case when ${nothing} then ${then} else (with ${items} select ${asked(condition)} from x) end)`;
 }
 
-const none = (name: string) => `coalesce(bool_and(${name} is false), true)`;
 const loose = (can: string) => `bool_or(loose and (${can}))`;
 const follows = "b.place = a.place and b.rank > a.rank and not a.loose and not b.loose";
 const pairs = `x a join x b on ${follows}`;
@@ -32,22 +38,22 @@ const oneOrOther = "p is not false or q is not false";
 
 function asked(condition: Ordered): string {
   if ("after" in condition)
-    return `case when ${none("p")} then true else ${settled(
+    return settled(
       everyOf(
         `select (not a.p or ${someOf(`select b.q from x b where ${follows}`)}) as q from x a where not a.loose`,
       ),
       { false: loose("q is not false"), true: loose("p is not false") },
-    )} end`;
+    );
   if ("nextTo" in condition)
     // Whatever it is, an item whose place is not known may stand between two that seem to be neighbours.
-    return `case when ${none("p")} or ${none("q")} then false else ${settled(
+    return settled(
       someOf(`select ${change} as q from ${pairs} where not exists (select ${inside})`),
       { true: loose("true"), false: loose(oneOrOther) },
-    )} end`;
-  return `case when ${none("p")} or ${none("q")} then true else ${settled(
+    );
+  return settled(
     everyOf(`select (not ${change} or ${someOf(`select k.r as q ${inside}`)}) as q from ${pairs}`),
     { false: loose("r is not false"), true: loose(oneOrOther) },
-  )} end`;
+  );
 }
 
 /** SQL: what was found by the items whose place is known, unless one whose place is not could change it. */

@@ -1,8 +1,9 @@
 import type { Criterion, UnitKind } from "@/lib/protocol/criterion";
 import { allExceptions } from "../../exceptions/all-exceptions-sql";
-import { canalOf, stepReason } from "./field-sql";
-import { courseVisits } from "./list-sql";
-import type { Parameters } from "./parameters";
+import { othersInCourse } from "./course-sql";
+import { canalOf } from "./field-sql";
+import type { Gathering } from "./gathering";
+import { stepReason } from "./step-sql";
 
 /**
  * Where the units of a kind come from, and what every unit has: whose and when it is, how many units the row stands
@@ -10,6 +11,8 @@ import type { Parameters } from "./parameters";
  * `{whose}` for that on the clinician, both over columns of the facts.
  */
 export type Source = {
+  /** The facts `u` of the units, where lists hang on them. */
+  readonly facts?: string;
   readonly from: string;
   readonly columns: string;
   /** Why its canal is outside the treatment population. */
@@ -20,11 +23,15 @@ const common = "u.practice, u.chair, u.clinician, u.worker, u.patient, u.local_d
 const ofVisit = `${common}, '' as canal, null::int as seq, 1 as weight`;
 const ofRow = (weight: string) => `${common}, u.canal, i.seq, ${weight} as weight`;
 const canals = "(select * from canal_facts where {place} and {whose}) u";
+const visits = "(select * from visit_facts where {place} and {whose}) u";
+const chairDays =
+  "(select distinct practice, chair, local_day from visit_facts where continuous and {place}) u";
 const withCanal = `join canals c on c.visit_id = u.visit_id and c.canal = u.canal join sessions v on v.id = u.visit_id`;
 const uses = `${canals} ${withCanal} join instruments i on i.visit_id = u.visit_id and i.canal = u.canal`;
 
 const sources: Readonly<Record<UnitKind, Source>> = {
   canal: {
+    facts: canals,
     from: `${canals} ${withCanal}`,
     columns: `${common}, u.canal, null::int as seq, 1 as weight`,
     exclusion: "u.exclusion",
@@ -45,13 +52,15 @@ const sources: Readonly<Record<UnitKind, Source>> = {
     exclusion: "u.exclusion",
   },
   visit: {
-    from: "(select * from visit_facts where {place} and {whose}) u join sessions v on v.id = u.visit_id",
+    facts: visits,
+    from: `${visits} join sessions v on v.id = u.visit_id`,
     columns: ofVisit,
     exclusion: "u.exclusion",
   },
   // Days of a chair on which a visit with a continuous delivery started; nobody's, and in no patient.
   "chair-day": {
-    from: "(select distinct practice, chair, local_day from visit_facts where continuous and {place}) u",
+    facts: chairDays,
+    from: chairDays,
     columns: `u.practice, u.chair, null::text as clinician, null::text as worker, null::text as patient, u.local_day,
       null::bigint as visit_id, null::text as canal, null::int as seq, 1 as weight`,
     exclusion: "null::text",
@@ -61,28 +70,52 @@ const sources: Readonly<Record<UnitKind, Source>> = {
 /** The source of a criterion's units. Whoever worked in a whole course may be others than who filled the canal. */
 export function sourceOf({ unit, wholeCourse }: Criterion): Source {
   const source = sources[unit];
-  return wholeCourse ? { ...source, from: source.from.replace(" and {whose}", "") } : source;
+  const everyone = (sql: string) => (wholeCourse ? sql.replaceAll(" and {whose}", "") : sql);
+  return {
+    ...source,
+    from: everyone(source.from),
+    ...(source.facts === undefined ? {} : { facts: everyone(source.facts) }),
+  };
 }
 
-/** SQL: the clinicians for whom a unit counts: whoever did it; of a whole course also, and for them alone, who else did. */
-export function workersOf({ wholeCourse, byClinician }: Criterion): string {
-  if (!byClinician) return "select null::text as clinician, null::text as worker, false as shared";
+/**
+ * SQL: the clinicians for whom a unit `b` counts: whoever did it; of a whole course also, and for them alone, who else did. Those come
+ * in columns that the unit is to have beside its own.
+ */
+export function workersOf(
+  { wholeCourse, byClinician }: Criterion,
+  gathering: Gathering,
+): { readonly workers: string; readonly columns: string } {
+  if (!byClinician)
+    return {
+      workers: "select null::text as clinician, null::text as worker, false as shared",
+      columns: "",
+    };
   const own = "select b.clinician, b.worker, false as shared";
-  if (!wholeCourse) return own;
-  return `${own} union all select min(p.clinician), p.worker, true
-    from canal_facts u join sessions v on v.id = u.visit_id cross join lateral ${courseVisits} p
-    where u.visit_id = b.visit_id and u.canal = b.canal and p.worker <> b.worker group by p.worker`;
+  if (!wholeCourse) return { workers: own, columns: "" };
+  const others = othersInCourse(gathering);
+  return {
+    workers: `${own} union all select o.clinician, o.worker, true from unnest(b.other_clinicians, b.other_workers) o(clinician, worker)`,
+    columns: `, ${others.clinicians} as other_clinicians, ${others.workers} as other_workers`,
+  };
 }
 
 /** SQL: the coded reason why a unit was rightly not met: a step's, its canal's exception, or its visit's. */
-export function exceptionSql(criterion: Criterion, parameters: Parameters): string {
+export function exceptionSql(criterion: Criterion, gathering: Gathering): string {
   const { unit, exceptions, id } = criterion;
   if (exceptions === null || unit === "chair-day") return "null::text";
   const places = unit === "visit" ? ["''"] : [canalOf(unit), "''"];
-  const named = places.map(
-    (canal) =>
-      `(select x.reason from ${allExceptions} x where x.visit_id = v.id and x.canal = ${canal} and x.criterion = ${parameters.bind(id, "text")} limit 1)`,
-  );
-  const steps = exceptions.steps.map((step) => stepReason(step, unit, parameters));
+  const steps = exceptions.steps.map((step) => stepReason(step, gathering));
+  const named = places.map((canal) => `${exceptionRow(canal, id, gathering)}.reason`);
   return `coalesce(${[...steps, ...named].join(", ")})`;
+}
+
+function exceptionRow(canal: string, id: string, gathering: Gathering): string {
+  return gathering.joined(
+    `exception ${canal}`,
+    (x) => `left join (
+          select distinct on (x.visit_id, x.canal) x.visit_id, x.canal, x.reason from ${allExceptions} x
+          where x.criterion = ${gathering.parameters.bind(id, "text")} and x.visit_id in (select visit_id from visit_facts where {place})
+        ) ${x} on ${x}.visit_id = v.id and ${x}.canal = ${canal}`,
+  );
 }

@@ -1,0 +1,75 @@
+import type { UnitKind } from "@/lib/protocol/criterion";
+import { course } from "./course-sql";
+import { listSql } from "./list-sql";
+import type { Parameters } from "./parameters";
+
+/** What makes units of a kind one of their own among those asked for, as far as lists hang on them. */
+const keys: Readonly<Partial<Record<UnitKind, readonly string[]>>> = {
+  canal: ["visit_id", "canal"],
+  visit: ["visit_id"],
+  "chair-day": ["practice", "chair", "local_day"],
+};
+
+/**
+ * What a criterion needs of its units' lists and steps, gathered in one pass over each list for all units asked for, and joined to
+ * them: looking a list up for each unit by itself takes many times as long where units are many, and no less where there is one.
+ */
+export class Gathering {
+  private readonly lists = new Map<string, string[]>();
+  private readonly others = new Map<string, string>();
+  private asked = false;
+  private course = false;
+
+  constructor(
+    readonly unit: UnitKind,
+    readonly parameters: Parameters,
+  ) {}
+
+  /** Something is joined that needs `asked`, the facts of the units asked for. */
+  looksAtAsked(): void {
+    this.asked = true;
+  }
+
+  /** Something is joined that needs `course`, the visits of their courses. */
+  looksAtCourse(): void {
+    this.course = true;
+  }
+
+  /** SQL: what the joins rest on, of the facts `u` of the units asked for; a list of common table expressions. */
+  withs(facts: string): string[] {
+    const courses = this.course || this.lists.has("course");
+    const asked = courses || this.asked || this.lists.size > 0;
+    return [
+      ...(asked ? [`asked as materialized (select * from ${facts})`] : []),
+      ...(courses ? [`course as materialized (${course})`] : []),
+    ];
+  }
+
+  /** SQL: what an aggregate over the items `e` of a list comes to for a unit; null where it has no items. */
+  of(list: string, aggregate: string): string {
+    const asked = this.lists.get(list) ?? [];
+    this.lists.set(list, asked);
+    const known = asked.indexOf(aggregate);
+    const place = known === -1 ? asked.push(aggregate) - 1 : known;
+    return `l${[...this.lists.keys()].indexOf(list)}.a${place}`;
+  }
+
+  /** SQL: the alias of a further join, which is made once; `join` makes it of its alias. */
+  joined(name: string, join: (alias: string) => string): string {
+    const alias = `j${[...this.others.keys(), name].indexOf(name)}`;
+    if (!this.others.has(name)) this.others.set(name, join(alias));
+    return alias;
+  }
+
+  /** SQL: the joins to the units `u`. */
+  joins(): string {
+    const key = keys[this.unit] ?? [];
+    const lists = [...this.lists].map(([list, aggregates], place) => {
+      const columns = aggregates.map((aggregate, column) => `${aggregate} as a${column}`);
+      const by = key.map((name) => `e.${name}`).join(", ");
+      const on = key.map((name) => `l${place}.${name} = u.${name}`).join(" and ");
+      return `left join (select ${by}, ${columns.join(", ")} from ${listSql(this.unit, list, this.parameters)} e group by ${by}) l${place} on ${on}`;
+    });
+    return [...lists, ...this.others.values()].join("\n        ");
+  }
+}
