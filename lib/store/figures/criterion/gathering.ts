@@ -1,13 +1,20 @@
 import type { UnitKind } from "@/lib/protocol/criterion";
-import { course } from "./course-sql";
+import { type Gathered, gatheredSql } from "./gathered-sql";
 import { listSql } from "./list-sql";
 import type { Parameters } from "./parameters";
+import { records, type Tables } from "./tables";
 
 /** What makes units of a kind one of their own among those asked for, as far as lists hang on them. */
 const keys: Readonly<Partial<Record<UnitKind, readonly string[]>>> = {
   canal: ["visit_id", "canal"],
   visit: ["visit_id"],
   "chair-day": ["practice", "chair", "local_day"],
+};
+
+const restsOn: Readonly<Record<string, readonly Gathered[]>> = {
+  deliveries: ["deliveries"],
+  course: ["course", "deliveries"],
+  uses: ["uses"],
 };
 
 /**
@@ -17,31 +24,34 @@ const keys: Readonly<Partial<Record<UnitKind, readonly string[]>>> = {
 export class Gathering {
   private readonly lists = new Map<string, string[]>();
   private readonly others = new Map<string, string>();
-  private asked = false;
-  private course = false;
+  private readonly gathered = new Set<Gathered>();
+  readonly tables: Tables;
 
+  /** @param copies the copies of the run, where all that is gathered lies in tables of its own already. */
   constructor(
     readonly unit: UnitKind,
     readonly parameters: Parameters,
-  ) {}
-
-  /** Something is joined that needs `asked`, the facts of the units asked for. */
-  looksAtAsked(): void {
-    this.asked = true;
+    private readonly copies?: Tables,
+  ) {
+    this.tables = copies ?? records;
   }
 
-  /** Something is joined that needs `course`, the visits of their courses. */
-  looksAtCourse(): void {
-    this.course = true;
+  /** Something is joined that needs a relation of `gathered-sql`. */
+  looksAt(name: Gathered): void {
+    this.gathered.add(name);
   }
 
   /** SQL: what the joins rest on, of the facts `u` of the units asked for; a list of common table expressions. */
   withs(facts: string): string[] {
-    const courses = this.course || this.lists.has("course");
-    const asked = courses || this.asked || this.lists.size > 0;
+    const names = (["course", "deliveries", "uses"] as const).filter((name) =>
+      this.gathered.has(name),
+    );
+    if (names.length === 0 && this.lists.size === 0) return [];
     return [
-      ...(asked ? [`asked as materialized (select * from ${facts})`] : []),
-      ...(courses ? [`course as materialized (${course})`] : []),
+      `asked as materialized (select * from ${facts})`,
+      ...(this.copies ? [] : names).map(
+        (name) => `${name} as materialized (${gatheredSql(name, this.gathered.has("course"))})`,
+      ),
     ];
   }
 
@@ -49,6 +59,7 @@ export class Gathering {
   of(list: string, aggregate: string): string {
     const asked = this.lists.get(list) ?? [];
     this.lists.set(list, asked);
+    for (const name of restsOn[list] ?? []) this.looksAt(name);
     const known = asked.indexOf(aggregate);
     const place = known === -1 ? asked.push(aggregate) - 1 : known;
     return `l${[...this.lists.keys()].indexOf(list)}.a${place}`;

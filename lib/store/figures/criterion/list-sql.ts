@@ -4,7 +4,7 @@ import { canal, delivery, use } from "./field-sql";
 import type { Parameters } from "./parameters";
 
 /**
- * The lists of lib/protocol/vocabulary as relations over `asked`, the facts of all units asked for: whose item it is, row, place,
+ * The lists of lib/protocol/vocabulary as relations over what `gathered-sql` gathers of all units asked for: whose item it is, row, place,
  * rank and loose as in lib/protocol/judged-unit, and a column for every field. A list that is not known to be complete ends in an
  * item of which nothing is known; where nothing is recorded it is what an outer join finds.
  */
@@ -47,21 +47,21 @@ const beside = "not i.timed and i.mixed and i.canal = ''";
 const lists: Readonly<Record<string, string>> = {
   "canal deliveries": `(
     ${item(canalKey, "'irrigation/' || i.id", ownDelivery, delivery("u.timer_reset"))}
-    from asked u left join irrigation i on i.visit_id = u.visit_id and i.canal = u.canal
+    from asked u left join deliveries i on i.visit_id = u.visit_id and i.canal = u.canal
     union all ${item(canalKey, "'irrigation/' || i.id", loose, ofWholeTooth)}
-    from asked u join irrigation i on i.visit_id = u.visit_id and i.canal = ''
+    from asked u join deliveries i on i.visit_id = u.visit_id and i.canal = ''
     union all ${item(canalKey, "null::text", loose, nothing(delivery("null::text")))}
-    from asked u where u.deliveries_held > 0 and exists (select from irrigation i where i.visit_id = u.visit_id and i.canal = u.canal))`,
+    from asked u where u.deliveries_held > 0 and exists (select from deliveries i where i.visit_id = u.visit_id and i.canal = u.canal))`,
   "canal course": `(
     ${item(canalKey, "'irrigation/' || i.id", { ...ownDelivery, rank: "case when i.id is not null then row_number() over (partition by u.visit_id, u.canal order by i.began, i.visit_id, i.seq) end" }, delivery("i.timer_reset"))}
     from asked u left join (
-      select p.visit_id as of_visit, p.started_at as began, p.timer_reset, i.* from course p join irrigation i on i.visit_id = p.id and i.canal = p.canal
+      select p.visit_id as of_visit, p.started_at as began, p.timer_reset, i.* from course p join deliveries i on i.visit_id = p.id and i.canal = p.canal
     ) i on i.of_visit = u.visit_id and i.canal = u.canal
     union all ${item(canalKey, "'irrigation/' || i.id", loose, ofWholeTooth)}
-    from course u join irrigation i on i.visit_id = u.id and i.canal = ''
+    from course u join deliveries i on i.visit_id = u.id and i.canal = ''
     union all ${item(canalKey, "null::text", loose, nothing(delivery("null::text")))}
     from (select p.visit_id, p.canal from course p where p.deliveries_held > 0 group by p.visit_id, p.canal) u
-    where exists (select from course p join irrigation i on i.visit_id = p.id and i.canal = p.canal where p.visit_id = u.visit_id and p.canal = u.canal))`,
+    where exists (select from course p join deliveries i on i.visit_id = p.id and i.canal = p.canal where p.visit_id = u.visit_id and p.canal = u.canal))`,
   "canal uses": uses(canalKey, "i.visit_id = u.visit_id and i.canal = u.canal"),
   "visit deliveries": `(
     ${item(
@@ -76,11 +76,11 @@ const lists: Readonly<Record<string, string>> = {
     )}
     from asked u join (
       select i.*, bool_and(i.started_at is not null) over visit as timed, bool_or(i.canal <> '') over visit as mixed
-      from irrigation i where i.visit_id in (select visit_id from asked) window visit as (partition by i.visit_id)
+      from deliveries i window visit as (partition by i.visit_id)
     ) i on i.visit_id = u.visit_id
     left join canals k on k.visit_id = i.visit_id and k.canal = i.canal
     union all ${item(visitKey, "null::text", loose, nothing(delivery("null::text")))}
-    from asked u where u.deliveries_held > 0 or not exists (select from irrigation i where i.visit_id = u.visit_id))`,
+    from asked u where u.deliveries_held > 0 or not exists (select from deliveries i where i.visit_id = u.visit_id))`,
   "visit uses": uses(visitKey, "i.visit_id = u.visit_id"),
   "visit canals": `(
     ${item(visitKey, "'canals/' || k.id", { place: "k.canal", rank: "null::bigint", loose: "true" }, canal("k"))}
@@ -92,9 +92,9 @@ const lists: Readonly<Record<string, string>> = {
 function uses(of: Record<string, string>, where: string): string {
   return `(
     ${item(of, "'instruments/' || i.id", { place: "i.canal", rank: "i.seq::bigint", loose: "i.id is null" }, use())}
-    from asked u left join instruments i on ${where}
+    from asked u left join uses i on ${where}
     union all ${item(of, "null::text", loose, nothing(use()))}
-    from asked u where u.uses_held > 0 and exists (select from instruments i where ${where}))`;
+    from asked u where u.uses_held > 0 and exists (select from uses i where ${where}))`;
 }
 
 function upkeep(task: string): string {

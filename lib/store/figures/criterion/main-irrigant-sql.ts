@@ -16,13 +16,13 @@ export function mainIrrigant(c: string): string {
 
 /** SQL: of a canal that is a unit itself, with those of all others asked for. */
 export function mainIrrigantOfUnit(gathering: Gathering): string {
-  gathering.looksAtAsked();
+  gathering.looksAt("deliveries");
   const m = gathering.joined(
     "main irrigant",
     (alias) => `left join (
           select distinct on (m.visit_id, m.canal) m.visit_id, m.canal, m.irrigant from (
             select i.visit_id, i.canal, i.irrigant, ${sum("u.timer_reset")} as ml
-            from asked u join irrigation i on i.visit_id = u.visit_id and i.canal = u.canal group by i.visit_id, i.canal, i.irrigant
+            from asked u join deliveries i on i.visit_id = u.visit_id and i.canal = u.canal group by i.visit_id, i.canal, i.irrigant
           ) m where m.ml > 0 order by m.visit_id, m.canal, ${largestFirst}
         ) ${alias} on ${alias}.visit_id = u.visit_id and ${alias}.canal = u.canal`,
   );

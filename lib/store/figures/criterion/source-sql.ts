@@ -4,6 +4,7 @@ import { othersInCourse } from "./course-sql";
 import { canalOf } from "./field-sql";
 import type { Gathering } from "./gathering";
 import { stepReason } from "./step-sql";
+import type { Tables } from "./tables";
 
 /**
  * Where the units of a kind come from, and what every unit has: whose and when it is, how many units the row stands
@@ -22,54 +23,55 @@ export type Source = {
 const common = "u.practice, u.chair, u.clinician, u.worker, u.patient, u.local_day, u.visit_id";
 const ofVisit = `${common}, '' as canal, null::int as seq, 1 as weight`;
 const ofRow = (weight: string) => `${common}, u.canal, i.seq, ${weight} as weight`;
-const canals = "(select * from canal_facts where {place} and {whose}) u";
-const visits = "(select * from visit_facts where {place} and {whose}) u";
-const chairDays =
-  "(select distinct practice, chair, local_day from visit_facts where continuous and {place}) u";
-const withCanal = `join canals c on c.visit_id = u.visit_id and c.canal = u.canal join sessions v on v.id = u.visit_id`;
-const uses = `${canals} ${withCanal} join instruments i on i.visit_id = u.visit_id and i.canal = u.canal`;
 
-const sources: Readonly<Record<UnitKind, Source>> = {
-  canal: {
-    facts: canals,
-    from: `${canals} ${withCanal}`,
-    columns: `${common}, u.canal, null::int as seq, 1 as weight`,
-    exclusion: "u.exclusion",
-  },
-  delivery: {
-    from: `(select * from visit_facts where {place}) f join sessions v on v.id = f.visit_id
-      join irrigation i on i.visit_id = f.visit_id
-      left join canal_facts u on u.visit_id = i.visit_id and u.canal = i.canal
-      left join canals c on c.visit_id = i.visit_id and c.canal = i.canal`,
-    columns: `f.practice, f.chair, coalesce(u.clinician, f.clinician) as clinician, coalesce(u.worker, f.worker) as worker, f.patient, f.local_day,
+function sources(t: Tables): Readonly<Record<UnitKind, Source>> {
+  const canals = `(select * from ${t.canalFacts} where {place} and {whose}) u`;
+  const visits = `(select * from ${t.visitFacts} where {place} and {whose}) u`;
+  const chairDays = `(select distinct practice, chair, local_day from ${t.visitFacts} where continuous and {place}) u`;
+  const withCanal = `join ${t.canals} c on c.visit_id = u.visit_id and c.canal = u.canal join ${t.sessions} v on v.id = u.visit_id`;
+  const uses = `${canals} ${withCanal} join ${t.instruments} i on i.visit_id = u.visit_id and i.canal = u.canal`;
+  return {
+    canal: {
+      facts: canals,
+      from: `${canals} ${withCanal}`,
+      columns: `${common}, u.canal, null::int as seq, 1 as weight`,
+      exclusion: "u.exclusion",
+    },
+    delivery: {
+      from: `(select * from ${t.visitFacts} where {place}) f join ${t.sessions} v on v.id = f.visit_id
+      join ${t.irrigation} i on i.visit_id = f.visit_id
+      left join ${t.canalFacts} u on u.visit_id = i.visit_id and u.canal = i.canal
+      left join ${t.canals} c on c.visit_id = i.visit_id and c.canal = i.canal`,
+      columns: `f.practice, f.chair, coalesce(u.clinician, f.clinician) as clinician, coalesce(u.worker, f.worker) as worker, f.patient, f.local_day,
       f.visit_id, i.canal, i.seq, 1 as weight`,
-    exclusion: "coalesce(u.exclusion, case when i.canal = '' then f.exclusion end)",
-  },
-  use: { from: uses, columns: ofRow("coalesce(i.uses, 1)"), exclusion: "u.exclusion" },
-  separation: {
-    from: `${uses} and i.separated > 0`,
-    columns: ofRow("i.separated"),
-    exclusion: "u.exclusion",
-  },
-  visit: {
-    facts: visits,
-    from: `${visits} join sessions v on v.id = u.visit_id`,
-    columns: ofVisit,
-    exclusion: "u.exclusion",
-  },
-  // Days of a chair on which a visit with a continuous delivery started; nobody's, and in no patient.
-  "chair-day": {
-    facts: chairDays,
-    from: chairDays,
-    columns: `u.practice, u.chair, null::text as clinician, null::text as worker, null::text as patient, u.local_day,
+      exclusion: "coalesce(u.exclusion, case when i.canal = '' then f.exclusion end)",
+    },
+    use: { from: uses, columns: ofRow("coalesce(i.uses, 1)"), exclusion: "u.exclusion" },
+    separation: {
+      from: `${uses} and i.separated > 0`,
+      columns: ofRow("i.separated"),
+      exclusion: "u.exclusion",
+    },
+    visit: {
+      facts: visits,
+      from: `${visits} join ${t.sessions} v on v.id = u.visit_id`,
+      columns: ofVisit,
+      exclusion: "u.exclusion",
+    },
+    // Days of a chair on which a visit with a continuous delivery started; nobody's, and in no patient.
+    "chair-day": {
+      facts: chairDays,
+      from: chairDays,
+      columns: `u.practice, u.chair, null::text as clinician, null::text as worker, null::text as patient, u.local_day,
       null::bigint as visit_id, null::text as canal, null::int as seq, 1 as weight`,
-    exclusion: "null::text",
-  },
-};
+      exclusion: "null::text",
+    },
+  };
+}
 
 /** The source of a criterion's units. Whoever worked in a whole course may be others than who filled the canal. */
-export function sourceOf({ unit, wholeCourse }: Criterion): Source {
-  const source = sources[unit];
+export function sourceOf({ unit, wholeCourse }: Criterion, tables: Tables): Source {
+  const source = sources(tables)[unit];
   const everyone = (sql: string) => (wholeCourse ? sql.replaceAll(" and {whose}", "") : sql);
   return {
     ...source,
@@ -115,7 +117,7 @@ function exceptionRow(canal: string, id: string, gathering: Gathering): string {
     `exception ${canal}`,
     (x) => `left join (
           select distinct on (x.visit_id, x.canal) x.visit_id, x.canal, x.reason from ${allExceptions} x
-          where x.criterion = ${gathering.parameters.bind(id, "text")} and x.visit_id in (select visit_id from visit_facts where {place})
+          where x.criterion = ${gathering.parameters.bind(id, "text")} and x.visit_id in (select visit_id from ${gathering.tables.visitFacts} where {place})
         ) ${x} on ${x}.visit_id = v.id and ${x}.canal = ${canal}`,
   );
 }

@@ -25,7 +25,7 @@ function rowsOf(step: string, gathering: Gathering): string[] {
     gathering.joined(
       `step ${step} ${canal}`,
       (s) =>
-        `left join steps ${s} on ${s}.visit_id = v.id and ${s}.canal = ${canal} and ${s}.step = ${parameters.bind(step, "text")}`,
+        `left join ${gathering.tables.steps} ${s} on ${s}.visit_id = v.id and ${s}.canal = ${canal} and ${s}.step = ${parameters.bind(step, "text")}`,
     ),
   );
 }

@@ -9,6 +9,7 @@ import { evidenceSql } from "./evidence-sql";
 import { Gathering } from "./gathering";
 import type { Parameters } from "./parameters";
 import { exceptionSql, sourceOf, workersOf } from "./source-sql";
+import type { Tables } from "./tables";
 
 /** What units are judged by, and where the values of the query go. */
 export type Judging = {
@@ -16,6 +17,8 @@ export type Judging = {
   readonly parameters: Parameters;
   /** What the other criteria lack, where that is known; else a criterion that asks for it has it found out by its query. */
   readonly lacking?: Lacking | undefined;
+  /** Copies of what is asked for, in the transaction; else the records themselves are read. */
+  readonly copies?: Tables | undefined;
 };
 
 /** Visits, and beside each what one criterion lacks there, in the order of the criteria; both as PostgreSQL writes arrays. */
@@ -53,9 +56,9 @@ export function definedUnits(criterion: Criterion, judging: Judging, wanted: Wan
 function spanUnits(span: Span, judging: Judging, wanted: Wanted): string {
   const { criterion } = span;
   const { parameters } = judging;
-  const gathering = new Gathering(criterion.unit, parameters);
+  const gathering = new Gathering(criterion.unit, parameters, judging.copies);
   const sql = (condition: Condition) => conditionSql(condition, gathering);
-  const { facts, from, columns, exclusion } = sourceOf(criterion);
+  const { facts, from, columns, exclusion } = sourceOf(criterion, gathering.tables);
   const outside = criterion.treatmentPopulation
     ? [`when ${exclusion} is not null then ${exclusion}`]
     : [];
