@@ -4,10 +4,12 @@ import { listsIn } from "@/lib/protocol/looked-at";
 import { type Protocol, spansOf } from "@/lib/protocol/protocol";
 import { pool } from "../database";
 import { Parameters } from "../figures/criterion/parameters";
+import type { Tables } from "../figures/criterion/tables";
 import { inTransaction } from "../import/run-import";
 import { storedVersions } from "../protocol/versions";
 import { asHolder } from "../wall/as-whom";
 import { alikeSql, patientsSql, visitsSql } from "./alike-sql";
+import { copiesOf } from "./copies";
 import { lackingOf, measuresOfLacking } from "./lacking-of";
 import { nextMonth } from "./months-of";
 import { readKept, visitParts } from "./read-kept";
@@ -58,9 +60,13 @@ async function makeWithin(
   // What looks at what the other criteria lack comes after them.
   const ordered = [...parts.filter((part) => !lists(part)), ...parts.filter(lists)];
   const missing = await missingOf(client, practices, months, ordered);
+  const criteria = new Set(
+    missing.flatMap(({ measure }) => (criterionId(measure) === undefined ? [] : [measure])),
+  );
+  const copies = await copiesOf(client, practices, months, criteria.size);
   for (const part of ordered) {
     const its = missing.filter(({ measure }) => measure === part);
-    for (const run of runsOf(its)) await makeRun(client, protocol, part, run);
+    for (const run of runsOf(its)) await makeRun(client, protocol, part, run, copies);
     await client.query(
       `insert into month_units (practice, month, measure, content)
        select practice, month, $3, '[]' from unnest($1::text[], $2::date[]) m(practice, month) on conflict do nothing`,
@@ -71,14 +77,20 @@ async function makeWithin(
 
 type Run = { readonly practices: readonly string[]; readonly months: readonly string[] };
 
-async function makeRun(client: pg.ClientBase, protocol: Protocol, part: string, run: Run) {
+async function makeRun(
+  client: pg.ClientBase,
+  protocol: Protocol,
+  part: string,
+  run: Run,
+  copies: Tables | undefined,
+) {
   const [first, last] = [run.months[0], run.months.at(-1)];
   if (first === undefined || last === undefined) return;
   const parameters = new Parameters([run.practices, first, nextMonth(last)]);
   const lacking = looksAtGaps(protocol, part)
     ? await lackingWithin(client, protocol, run)
     : undefined;
-  const sql = ofVisits[part] ?? alikeSql(part, { protocol, parameters, lacking });
+  const sql = ofVisits[part] ?? alikeSql(part, { protocol, parameters, lacking, copies });
   // Asked by itself and put in afterwards, as PostgreSQL works on several processors only where nothing is written.
   const { rows } = await client.query<{ practice: string; month: string; content: string }>(
     sql,

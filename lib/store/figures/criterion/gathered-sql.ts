@@ -15,8 +15,8 @@ export function gatheredSql(name: Gathered, withCourse: boolean): string {
 }
 
 /** SQL: the rows of a table at visits. offset 0 keeps PostgreSQL from reading the whole table for them. */
-export function byVisit(table: string, visits: string): string {
-  return `select r.* from (${visits}) a cross join lateral (select * from ${table} t where t.visit_id = a.visit_id offset 0) r`;
+export function byVisit(table: string, visits: string, key = "visit_id"): string {
+  return `select r.* from (${visits}) a cross join lateral (select * from ${table} t where t.${key} = a.visit_id offset 0) r`;
 }
 
 /**

@@ -73,6 +73,7 @@ function spanUnits(span: Span, judging: Judging, wanted: Wanted): string {
   const reason = exceptionSql(criterion, gathering);
   const evidence = wanted.evidence ? `, ${evidenceSql(criterion, gathering)} as evidence` : "";
   const who = workersOf(criterion, gathering);
+  const withs = gathering.withs(facts ?? "");
   // offset 0 keeps PostgreSQL from putting a condition wherever its answer is used, to be worked out each time.
   const units = `
     select q.* from (
@@ -83,7 +84,7 @@ function spanUnits(span: Span, judging: Judging, wanted: Wanted): string {
         ${criterion.completenessFloor === null} as floorless${wanted.evidence ? ", b.evidence, b.reason as exception, b.outside" : ""}
       from (
         select ${columns}, d.excluded, y.met is true as met, y.met is false as missed, z.reason, ${exclusion} as outside${evidence}${who.columns}
-        from ${from}
+        from ${withs.length > 0 ? from.replace(facts ?? "", "asked u") : from}
         ${gathering.joins()}
         cross join lateral (select ${member} as member offset 0) m
         cross join lateral (select ${left.map(({ column }) => column).join(", ") || "true as none"} offset 0) x
@@ -94,10 +95,9 @@ function spanUnits(span: Span, judging: Judging, wanted: Wanted): string {
       ) b cross join lateral (${who.workers}) w
     ) q where {whose}`;
   const looksAtGaps = listsIn(criterion.met).includes("gaps");
-  const withs = within(gathering.withs(facts ?? "").join(", "), span, judging, wanted);
   const all = [
     ...(looksAtGaps ? [`gaps as materialized (${gaps(judging)})`] : []),
-    ...(withs ? [withs] : []),
+    ...withs.map((one) => within(one, span, judging, wanted)),
   ];
   const judged = within(units, span, judging, wanted);
   return all.length > 0 ? `(with ${all.join(", ")} ${judged})` : judged;
