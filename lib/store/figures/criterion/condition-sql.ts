@@ -17,6 +17,7 @@ export function conditionSql(condition: Condition, gathering: Gathering): string
     parameters: gathering.parameters,
     field: (name) => unitField(name, gathering),
     list: (name) => (aggregate) => gathering.of(name, aggregate),
+    onePlace: gathering.unit === "canal",
   });
 }
 
@@ -26,6 +27,8 @@ type Asked = {
   readonly field: (name: string) => string;
   /** What gathers aggregates over the items `e` of a list. */
   readonly list: (name: string) => (aggregate: string) => string;
+  /** The lists of the unit are of one place. */
+  readonly onePlace: boolean;
 };
 
 /** SQL: a field of the unit. */
@@ -73,6 +76,7 @@ function overList(condition: OverList, asked: Asked): string {
   const of = (part: Condition) =>
     compiled(part, {
       parameters: asked.parameters,
+      onePlace: asked.onePlace,
       field: (name) => `e."${name.replaceAll('"', "")}"`,
       list: (name) => {
         throw new RangeError(`an item of a list has no list ${name}`);
@@ -82,7 +86,7 @@ function overList(condition: OverList, asked: Asked): string {
   if ("every" in condition)
     return gatheredEvery(`(not ${of(condition.that)} or ${of(condition.are)})`, list);
   if ("total" in condition) return totalled(condition, of, list, asked.parameters);
-  return inOrderSql(condition, list, of);
+  return inOrderSql(condition, list, of, asked.onePlace);
 }
 
 function totalled(

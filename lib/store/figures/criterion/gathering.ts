@@ -1,5 +1,5 @@
 import type { UnitKind } from "@/lib/protocol/criterion";
-import { type Gathered, gatheredSql } from "./gathered-sql";
+import { type Gathered, gatheredSql, inTurn } from "./gathered-sql";
 import { listSql } from "./list-sql";
 import type { Parameters } from "./parameters";
 import { records, type Tables } from "./tables";
@@ -39,16 +39,15 @@ export class Gathering {
   /** Something is joined that needs a relation of `gathered-sql`. */
   looksAt(name: Gathered): void {
     this.gathered.add(name);
+    if (name === "course") this.gathered.add("treated");
   }
 
   /** SQL: what the joins rest on, of the facts `u` of the units asked for; a list of common table expressions. */
   withs(facts: string): string[] {
-    const names = (["course", "deliveries", "uses"] as const).filter((name) =>
-      this.gathered.has(name),
-    );
+    const names = inTurn.filter((name) => this.gathered.has(name));
     if (names.length === 0 && this.lists.size === 0) return [];
     return [
-      `asked as materialized (select * from ${facts})`,
+      `asked as ${this.copies ? "not materialized" : "materialized"} (select * from ${facts})`,
       ...(this.copies ? [] : names).map(
         (name) => `${name} as materialized (${gatheredSql(name, this.gathered.has("course"))})`,
       ),

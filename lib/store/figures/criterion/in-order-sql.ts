@@ -3,12 +3,19 @@ import { everyOf, someOf } from "./kleene-sql";
 
 type Ordered = Extract<OverList, { nextTo: string } | { between: string } | { after: string }>;
 
-/** SQL: what follows what in a list, as lib/protocol/in-order has it; items are looked at one by one only where something can follow. */
+/**
+ * SQL: what follows what in a list, as lib/protocol/in-order has it. Items are looked at one by one only where something can follow,
+ * and where they are of several places.
+ * @param onePlace all items whose place is known are of one and the same.
+ */
 export function inOrderSql(
   condition: Ordered,
   list: (aggregate: string) => string,
   of: (part: Condition) => string,
+  onePlace: boolean,
 ): string {
+  if ("after" in condition && onePlace)
+    return afterLast(of(condition.each), of(condition.comes), list);
   const [p, q, r] =
     "after" in condition
       ? [of(condition.each), of(condition.comes), "false"]
@@ -26,6 +33,16 @@ export function inOrderSql(
       ? [none(p), "true"]
       : [`${none(p)} or ${none(q)}`, String("between" in condition)];
   return `(case when ${nothing} then ${then} else (with ${items} select ${asked(condition)} from x) end)`;
+}
+
+/** SQL: what follows the last follows all before it, so that how far each reaches says it. */
+function afterLast(each: string, comes: string, list: (aggregate: string) => string): string {
+  const last = (that: string) => list(`max(e.rank) filter (where not e.loose and ${that})`);
+  const open = (that: string) => list(`bool_or(e.loose and ${that})`);
+  const [canBe, canCome] = [`(${each}) is not false`, `(${comes}) is not false`];
+  const found = `case when coalesce(${last(canBe)} < ${last(`(${comes})`)}, ${last(canBe)} is null) then true
+      when ${last(`(${each})`)} >= coalesce(${last(canCome)}, ${last(`(${each})`)}) then false end`;
+  return `(${settled(found, { true: open(canBe), false: open(canCome) })})`;
 }
 
 const loose = (can: string) => `bool_or(loose and (${can}))`;
@@ -58,5 +75,5 @@ function asked(condition: Ordered): string {
 
 /** SQL: what was found by the items whose place is known, unless one whose place is not could change it. */
 function settled(found: string, open: { readonly true: string; readonly false: string }): string {
-  return `case ${found} when true then case when not ${open.true} then true end when false then case when not ${open.false} then false end end`;
+  return `case (${found}) when true then case when not ${open.true} then true end when false then case when not ${open.false} then false end end`;
 }

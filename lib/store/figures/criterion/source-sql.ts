@@ -28,7 +28,7 @@ function sources(t: Tables): Readonly<Record<UnitKind, Source>> {
   const canals = `(select * from ${t.canalFacts} where {place} and {whose}) u`;
   const visits = `(select * from ${t.visitFacts} where {place} and {whose}) u`;
   const chairDays = `(select distinct practice, chair, local_day from ${t.visitFacts} where continuous and {place}) u`;
-  const withCanal = `join ${t.canals} c on c.visit_id = u.visit_id and c.canal = u.canal join ${t.sessions} v on v.id = u.visit_id`;
+  const withCanal = `${t.canal} ${t.visit}`;
   const uses = `${canals} ${withCanal} join ${t.instruments} i on i.visit_id = u.visit_id and i.canal = u.canal`;
   return {
     canal: {
@@ -54,7 +54,7 @@ function sources(t: Tables): Readonly<Record<UnitKind, Source>> {
     },
     visit: {
       facts: visits,
-      from: `${visits} join ${t.sessions} v on v.id = u.visit_id`,
+      from: `${visits} ${t.visit}`,
       columns: ofVisit,
       exclusion: "u.exclusion",
     },
