@@ -11,7 +11,7 @@ const ofCanal = {
 };
 const ofVisit = {
   facts: ["practice", "patient", "local_day", "treatment"],
-  beside: ["outcome", "pulp", "difficulty", "tooth"],
+  beside: ["session_id", "outcome", "pulp", "difficulty", "tooth"],
 };
 const from = (alias: string, names: readonly string[]) =>
   names.map((name) => `${alias}.${name}`).join(", ");
@@ -41,11 +41,11 @@ const made: readonly (readonly [name: string, sql: string])[] = [
   [copies.canals, byVisit("canals", "select visit_id from visits_asked")],
   [
     copies.visitFacts,
-    `select u.*, ${from("v", ["pulp", "difficulty", "tooth"])} from visits_asked u join treated v on v.id = u.visit_id`,
+    `select u.*, ${from("v", ["session_id", "pulp", "difficulty", "tooth"])} from visits_asked u join treated v on v.id = u.visit_id`,
   ],
   [
     copies.canalFacts,
-    `select u.*, ${from("c", ofCanal.beside)}, ${from("v", ["outcome", "pulp", "difficulty"])}
+    `select u.*, ${from("c", ofCanal.beside)}, ${from("v", ["session_id", "outcome", "pulp", "difficulty"])}
      from (select * from canal_facts where ${within}) u join copied_canals c on c.visit_id = u.visit_id and c.canal = u.canal join treated v on v.id = u.visit_id`,
   ],
   [copies.steps, byVisit("steps", visits)],
@@ -60,18 +60,14 @@ const many = 4;
 
 /**
  * Copies what criteria look at in the months of practices, where many criteria are to be judged there: together they look at the same
- * records, which lie far apart among all of theirs. What the transaction copied before of the same and other months is used again.
+ * records, which lie far apart among all of theirs.
  */
-export async function copiesOf(
+export async function copied(
   client: pg.ClientBase,
   practices: readonly string[],
   months: readonly string[],
   criteria: number,
 ): Promise<Tables | undefined> {
-  const { rows } = await client.query<{ there: boolean }>(
-    `select to_regclass('pg_temp.${copies.visitFacts}') is not null as there`,
-  );
-  if (rows[0]?.there) return copies;
   const [first, last] = [months[0], months.at(-1)];
   if (criteria < many || first === undefined || last === undefined) return undefined;
   // What the planner is to know of the copies is known from few rows.
@@ -85,4 +81,11 @@ export async function copiesOf(
     await client.query(`analyze ${name}`);
   }
   return copies;
+}
+
+/** Takes them away again, so that those of other months can be made in the same transaction. */
+export async function dropCopies(client: pg.ClientBase): Promise<void> {
+  await client.query(
+    `drop table ${made.map(([name]) => name).join(", ")}; reset default_statistics_target; reset enable_memoize`,
+  );
 }

@@ -9,7 +9,7 @@ import { inTransaction } from "../import/run-import";
 import { storedVersions } from "../protocol/versions";
 import { asHolder } from "../wall/as-whom";
 import { alikeSql, patientsSql, visitsSql } from "./alike-sql";
-import { copiesOf } from "./copies";
+import { copied, dropCopies } from "./copies";
 import { lackingOf, measuresOfLacking } from "./lacking-of";
 import { nextMonth } from "./months-of";
 import { readKept, visitParts } from "./read-kept";
@@ -54,6 +54,7 @@ async function makeWithin(
   practices: readonly string[],
   months: readonly string[],
   parts: readonly string[],
+  before?: Tables,
 ): Promise<void> {
   const protocol = await storedVersions(client, practices);
   const lists = (part: string) => looksAtGaps(protocol, part);
@@ -63,7 +64,7 @@ async function makeWithin(
   const criteria = new Set(
     missing.flatMap(({ measure }) => (criterionId(measure) === undefined ? [] : [measure])),
   );
-  const copies = await copiesOf(client, practices, months, criteria.size);
+  const copies = before ?? (await copied(client, practices, months, criteria.size));
   for (const part of ordered) {
     const its = missing.filter(({ measure }) => measure === part);
     for (const run of runsOf(its)) await makeRun(client, protocol, part, run, copies);
@@ -73,6 +74,7 @@ async function makeWithin(
       [its.map(({ practice }) => practice), its.map(({ month }) => month), part],
     );
   }
+  if (copies && !before) await dropCopies(client);
 }
 
 type Run = { readonly practices: readonly string[]; readonly months: readonly string[] };
@@ -88,7 +90,7 @@ async function makeRun(
   if (first === undefined || last === undefined) return;
   const parameters = new Parameters([run.practices, first, nextMonth(last)]);
   const lacking = looksAtGaps(protocol, part)
-    ? await lackingWithin(client, protocol, run)
+    ? await lackingWithin(client, protocol, run, copies)
     : undefined;
   const sql = ofVisits[part] ?? alikeSql(part, { protocol, parameters, lacking, copies });
   // Asked by itself and put in afterwards, as PostgreSQL works on several processors only where nothing is written.
@@ -112,10 +114,15 @@ async function makeRun(
 const ofVisits: Readonly<Record<string, string>> = { patients: patientsSql, visits: visitsSql };
 
 /** What the other criteria lack, by their own units; undefined where the query has to find it out. */
-async function lackingWithin(client: pg.ClientBase, protocol: Protocol, run: Run) {
+async function lackingWithin(
+  client: pg.ClientBase,
+  protocol: Protocol,
+  run: Run,
+  copies: Tables | undefined,
+) {
   const measures = measuresOfLacking(protocol);
   if (!measures) return undefined;
-  await makeWithin(client, run.practices, run.months, [...visitParts, ...measures]);
+  await makeWithin(client, run.practices, run.months, [...visitParts, ...measures], copies);
   return lackingOf(protocol, await readKept(client, run.practices, run.months, measures, true));
 }
 

@@ -4,7 +4,7 @@ import { fieldSql } from "./field-sql";
 import type { Gathering } from "./gathering";
 import { inOrderSql } from "./in-order-sql";
 import { gatheredEvery, gatheredSome } from "./kleene-sql";
-import { mainIrrigantOfUnit } from "./main-irrigant-sql";
+import { mainIrrigantOfUnit } from "./main-irrigant-of-unit";
 import type { Parameters } from "./parameters";
 import { stepStatus } from "./step-sql";
 

@@ -1,5 +1,4 @@
 import type { Criterion, UnitKind } from "@/lib/protocol/criterion";
-import { allExceptions } from "../../exceptions/all-exceptions-sql";
 import { othersInCourse } from "./course-sql";
 import { canalOf } from "./field-sql";
 import type { Gathering } from "./gathering";
@@ -108,16 +107,16 @@ export function exceptionSql(criterion: Criterion, gathering: Gathering): string
   if (exceptions === null || unit === "chair-day") return "null::text";
   const places = unit === "visit" ? ["''"] : [canalOf(unit), "''"];
   const steps = exceptions.steps.map((step) => stepReason(step, gathering));
-  const named = places.map((canal) => `${exceptionRow(canal, id, gathering)}.reason`);
+  const named = places.map((canal) => namedReason(canal, id, gathering));
   return `coalesce(${[...steps, ...named].join(", ")})`;
 }
 
-function exceptionRow(canal: string, id: string, gathering: Gathering): string {
-  return gathering.joined(
-    `exception ${canal}`,
-    (x) => `left join (
-          select distinct on (x.visit_id, x.canal) x.visit_id, x.canal, x.reason from ${allExceptions} x
-          where x.criterion = ${gathering.parameters.bind(id, "text")} and x.visit_id in (select visit_id from ${gathering.tables.visitFacts} where {place})
-        ) ${x} on ${x}.visit_id = v.id and ${x}.canal = ${canal}`,
-  );
+/**
+ * SQL: the reason of an exception, imported or else entered on a page. Few units ask for one, so that each looks it up by itself.
+ */
+function namedReason(canal: string, id: string, { parameters }: Gathering): string {
+  const criterion = parameters.bind(id, "text");
+  return `(select x.reason from exceptions x where x.visit_id = v.id and x.canal = ${canal} and x.criterion = ${criterion}),
+      (select e.reason from entered_exceptions e where e.practice = v.practice and e.session_id = v.session_id and e.canal = ${canal}
+         and e.criterion = ${criterion} and e.withdrawn_at is null limit 1)`;
 }
