@@ -125,7 +125,7 @@ function scoped(reach: FiguresReach | OwnReach, steps: readonly ExceptedStep[]):
 
 const shown = `practice, "sessionId", canal, criterion, tooth, day, clinician, reason, source, step, by, at, asked`;
 
-/** What was entered on a page stands aside where the records bear the same key, as in the figures (all-exceptions-sql). */
+/** What was entered on a page stands aside where the records bear the same key, as in the figures. */
 const listed = `
 with visits as (
   select f.visit_id, f.practice, f.local_day, f.worker, f.clinician, v.session_id, v.tooth

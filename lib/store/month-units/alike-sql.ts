@@ -9,10 +9,17 @@ const place = "practice = any($1::text[]) and local_day >= $2::date and local_da
 
 const month = "date_trunc('month', local_day)::date";
 
-/** SQL: the visits of each practice and month, numbered from 0 by id. */
-const numbered = `select visit_id, practice, ${month} as month, patient, chair, clinician, worker,
+/** SQL: the visits of each practice and month within a place, numbered from 0 by id. */
+export function numberedOf(visitFacts: string, within: string): string {
+  return `select visit_id, practice, local_day, ${month} as month, patient, chair, clinician, worker,
     (row_number() over (partition by practice, ${month} order by visit_id) - 1)::int as visit
-  from visit_facts where ${place}`;
+  from ${visitFacts} where ${within}`;
+}
+
+/** Where the copies of a run have them. */
+export const copiedNumbers = "copied_numbers";
+
+const numbered = numberedOf("visit_facts", place);
 
 /**
  * A query giving the patient of each visit of each practice and month, as text: the id of the first of all their visits to the practice.
@@ -46,7 +53,8 @@ export function alikeSql(part: string, judging: Judging): string {
   const units = fillIn(unitSql([measure], asked), { place, whose: "true" });
   const continuous = isContinuous(measure);
   // Both lists are gathered in one pass, so that the nth value is of the nth visit.
-  return `with numbered as (${numbered}), alike as (
+  const visits = judging.copies ? `select * from ${copiedNumbers} where ${place}` : numbered;
+  return `with numbered as (${visits}), alike as (
       select u.practice, date_trunc('month', u.local_day)::date as month, json_build_array(u.chair, u.clinician, u.worker, u.shared, u.excluded, u.excepted,
         u.units, u.numerator, u.denominator, u.missing, array_agg(n.visit), ${continuous ? "array_agg(u.value)" : "null"}${strata ? ", u.measure" : ""}) as content
       from (${units}) u left join numbered n on n.visit_id = u.visit_id

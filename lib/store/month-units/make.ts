@@ -4,10 +4,12 @@ import { listsIn } from "@/lib/protocol/looked-at";
 import { type Protocol, spansOf } from "@/lib/protocol/protocol";
 import { pool } from "../database";
 import { Parameters } from "../figures/criterion/parameters";
+import type { Tables } from "../figures/criterion/tables";
 import { inTransaction } from "../import/run-import";
 import { storedVersions } from "../protocol/versions";
 import { asHolder } from "../wall/as-whom";
 import { alikeSql, patientsSql, visitsSql } from "./alike-sql";
+import { copied, dropCopies } from "./copies";
 import { lackingOf, measuresOfLacking } from "./lacking-of";
 import { nextMonth } from "./months-of";
 import { readKept, visitParts } from "./read-kept";
@@ -52,33 +54,45 @@ async function makeWithin(
   practices: readonly string[],
   months: readonly string[],
   parts: readonly string[],
+  before?: Tables,
 ): Promise<void> {
   const protocol = await storedVersions(client, practices);
   const lists = (part: string) => looksAtGaps(protocol, part);
   // What looks at what the other criteria lack comes after them.
   const ordered = [...parts.filter((part) => !lists(part)), ...parts.filter(lists)];
   const missing = await missingOf(client, practices, months, ordered);
+  const criteria = new Set(
+    missing.flatMap(({ measure }) => (criterionId(measure) === undefined ? [] : [measure])),
+  );
+  const copies = before ?? (await copied(client, practices, months, criteria.size));
   for (const part of ordered) {
     const its = missing.filter(({ measure }) => measure === part);
-    for (const run of runsOf(its)) await makeRun(client, protocol, part, run);
+    for (const run of runsOf(its)) await makeRun(client, protocol, part, run, copies);
     await client.query(
       `insert into month_units (practice, month, measure, content)
        select practice, month, $3, '[]' from unnest($1::text[], $2::date[]) m(practice, month) on conflict do nothing`,
       [its.map(({ practice }) => practice), its.map(({ month }) => month), part],
     );
   }
+  if (copies && !before) await dropCopies(client);
 }
 
 type Run = { readonly practices: readonly string[]; readonly months: readonly string[] };
 
-async function makeRun(client: pg.ClientBase, protocol: Protocol, part: string, run: Run) {
+async function makeRun(
+  client: pg.ClientBase,
+  protocol: Protocol,
+  part: string,
+  run: Run,
+  copies: Tables | undefined,
+) {
   const [first, last] = [run.months[0], run.months.at(-1)];
   if (first === undefined || last === undefined) return;
   const parameters = new Parameters([run.practices, first, nextMonth(last)]);
   const lacking = looksAtGaps(protocol, part)
-    ? await lackingWithin(client, protocol, run)
+    ? await lackingWithin(client, protocol, run, copies)
     : undefined;
-  const sql = ofVisits[part] ?? alikeSql(part, { protocol, parameters, lacking });
+  const sql = ofVisits[part] ?? alikeSql(part, { protocol, parameters, lacking, copies });
   // Asked by itself and put in afterwards, as PostgreSQL works on several processors only where nothing is written.
   const { rows } = await client.query<{ practice: string; month: string; content: string }>(
     sql,
@@ -100,10 +114,15 @@ async function makeRun(client: pg.ClientBase, protocol: Protocol, part: string, 
 const ofVisits: Readonly<Record<string, string>> = { patients: patientsSql, visits: visitsSql };
 
 /** What the other criteria lack, by their own units; undefined where the query has to find it out. */
-async function lackingWithin(client: pg.ClientBase, protocol: Protocol, run: Run) {
+async function lackingWithin(
+  client: pg.ClientBase,
+  protocol: Protocol,
+  run: Run,
+  copies: Tables | undefined,
+) {
   const measures = measuresOfLacking(protocol);
   if (!measures) return undefined;
-  await makeWithin(client, run.practices, run.months, [...visitParts, ...measures]);
+  await makeWithin(client, run.practices, run.months, [...visitParts, ...measures], copies);
   return lackingOf(protocol, await readKept(client, run.practices, run.months, measures, true));
 }
 

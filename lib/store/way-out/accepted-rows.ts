@@ -34,7 +34,7 @@ export async function* acceptedRows(
     yield* rowsByCursor<Record<string, string | null>>(client, entered(where), [zone, practices]);
 }
 
-/** Entered exceptions that count (lib/store/exceptions/all-exceptions-sql): by code, never their note or who wrote them. */
+/** Entered exceptions that count (as lib/store/exceptions/exception-list has them): by code, never their note or who wrote them. */
 function entered(where: string): string {
   return `
     select e.session_id, nullif(e.canal, '') as canal, e.criterion, e.practice, e.reason, null as entered_by,

@@ -1,21 +1,23 @@
 import type { Comparison, Condition, OverList } from "@/lib/protocol/condition";
-import type { UnitKind } from "@/lib/protocol/criterion";
 import { listIn } from "@/lib/protocol/truth";
-import { fieldSql, stepStatus } from "./field-sql";
+import { fieldSql } from "./field-sql";
+import type { Gathering } from "./gathering";
 import { inOrderSql } from "./in-order-sql";
-import { everyOf, someOf } from "./kleene-sql";
-import { listSql } from "./list-sql";
+import { gatheredEvery, gatheredSome } from "./kleene-sql";
+import { mainIrrigantOfUnit } from "./main-irrigant-of-unit";
 import type { Parameters } from "./parameters";
+import { stepStatus } from "./step-sql";
 
 /**
  * A condition as SQL: true, false, or null for unknown, as PostgreSQL's own `and`, `or` and `not` have it. Names come from
  * the vocabulary and values are parameters: no text of a criterion gets into the query.
  */
-export function conditionSql(condition: Condition, unit: UnitKind, parameters: Parameters): string {
+export function conditionSql(condition: Condition, gathering: Gathering): string {
   return compiled(condition, {
-    parameters,
-    field: (name) => unitField(name, unit, parameters),
-    list: (name) => listSql(unit, name, parameters),
+    parameters: gathering.parameters,
+    field: (name) => unitField(name, gathering),
+    list: (name) => (aggregate) => gathering.of(name, aggregate),
+    onePlace: gathering.unit === "canal",
   });
 }
 
@@ -23,13 +25,17 @@ export function conditionSql(condition: Condition, unit: UnitKind, parameters: P
 type Asked = {
   readonly parameters: Parameters;
   readonly field: (name: string) => string;
-  readonly list: (name: string) => string;
+  /** What gathers aggregates over the items `e` of a list. */
+  readonly list: (name: string) => (aggregate: string) => string;
+  /** The lists of the unit are of one place. */
+  readonly onePlace: boolean;
 };
 
 /** SQL: a field of the unit. */
-export function unitField(name: string, unit: UnitKind, parameters: Parameters): string {
-  if (name.startsWith("step/") && unit !== "chair-day")
-    return stepStatus(name.slice(5), unit, parameters);
+export function unitField(name: string, gathering: Gathering): string {
+  const { unit } = gathering;
+  if (name.startsWith("step/") && unit !== "chair-day") return stepStatus(name.slice(5), gathering);
+  if (name === "main_irrigant" && unit === "canal") return mainIrrigantOfUnit(gathering);
   const sql = fieldSql[unit][name];
   if (!sql) throw new RangeError(`a ${unit} has no field ${name}`);
   return sql;
@@ -70,24 +76,23 @@ function overList(condition: OverList, asked: Asked): string {
   const of = (part: Condition) =>
     compiled(part, {
       parameters: asked.parameters,
+      onePlace: asked.onePlace,
       field: (name) => `e."${name.replaceAll('"', "")}"`,
       list: (name) => {
         throw new RangeError(`an item of a list has no list ${name}`);
       },
     });
-  if ("some" in condition) return someOf(`select ${of(condition.that)} as q from ${list} e`);
+  if ("some" in condition) return gatheredSome(of(condition.that), list);
   if ("every" in condition)
-    return everyOf(
-      `select (not ${of(condition.that)} or ${of(condition.are)}) as q from ${list} e`,
-    );
+    return gatheredEvery(`(not ${of(condition.that)} or ${of(condition.are)})`, list);
   if ("total" in condition) return totalled(condition, of, list, asked.parameters);
-  return inOrderSql(condition, list, of);
+  return inOrderSql(condition, list, of, asked.onePlace);
 }
 
 function totalled(
   condition: Extract<OverList, { total: readonly string[] }>,
   of: (part: Condition) => string,
-  list: string,
+  list: (aggregate: string) => string,
   parameters: Parameters,
 ): string {
   const limit = "atLeast" in condition ? condition.atLeast : condition.atMost;
@@ -98,10 +103,10 @@ function totalled(
   const sum = fields.map((field) => `coalesce(${field}, 0)`).join(" + ");
   const missing = fields.map((field) => `${field} is null`).join(" or ");
   // To a millionth, so that the order in which floats are added makes no difference.
-  const counted = `select coalesce(round(sum(${sum}) filter (where ${that})::numeric, 6), 0) as ml,
-      bool_or((${that}) is null or ((${that}) and (${missing}))) as more from ${list} e`;
+  const total = `coalesce(${list(`round(sum(${sum}) filter (where ${that})::numeric, 6)`)}, 0)`;
+  const more = list(`bool_or((${that}) is null or ((${that}) and (${missing})))`);
   const bound = `${parameters.bind(limit, "float8")}::numeric`;
   return "atLeast" in condition
-    ? `(select case when t.ml >= ${bound} then true when t.more then null else false end from (${counted}) t)`
-    : `(select case when t.ml > ${bound} then false when t.more then null else true end from (${counted}) t)`;
+    ? `(case when ${total} >= ${bound} then true when ${more} then null else false end)`
+    : `(case when ${total} > ${bound} then false when ${more} then null else true end)`;
 }

@@ -3,29 +3,31 @@ import type { Criterion } from "@/lib/protocol/criterion";
 import { fieldsIn, listsIn } from "@/lib/protocol/looked-at";
 import { listOf } from "@/lib/protocol/vocabulary";
 import { unitField } from "./condition-sql";
-import { listSql } from "./list-sql";
-import type { Parameters } from "./parameters";
+import type { Gathering } from "./gathering";
 
 /** SQL: the fields and lists that a criterion looks at, as the JSON of a lib/protocol/judged-unit without its reasons. */
-export function evidenceSql(criterion: Criterion, parameters: Parameters): string {
-  const { unit } = criterion;
+export function evidenceSql(criterion: Criterion, gathering: Gathering): string {
+  const { parameters } = gathering;
   const looked: Condition = {
     all: [criterion.population, criterion.met, ...criterion.exclusions.map(({ when }) => when)],
   };
   const fields = fieldsIn(looked).map(
-    (name) => `${parameters.bind(name, "text")}, ${unitField(name, unit, parameters)}`,
+    (name) => `${parameters.bind(name, "text")}, ${unitField(name, gathering)}`,
   );
   const lists = listsIn(looked).map(
-    (name) => `${parameters.bind(name, "text")}, ${itemsOf(unit, name, parameters)}`,
+    (name) => `${parameters.bind(name, "text")}, ${itemsOf(name, gathering)}`,
   );
   return `jsonb_build_object('fields', jsonb_strip_nulls(jsonb_build_object(${fields.join(", ")})),
     'lists', jsonb_build_object(${lists.join(", ")}))`;
 }
 
-function itemsOf(unit: Criterion["unit"], name: string, parameters: Parameters): string {
-  const fields = listOf(unit, name)?.fields ?? [];
+function itemsOf(name: string, gathering: Gathering): string {
+  const fields = listOf(gathering.unit, name)?.fields ?? [];
   const pairs = fields.map((field) => `'${field.name}', e."${field.name}"`);
-  return `(select coalesce(jsonb_agg(jsonb_build_object('row', e.row, 'place', e.place, 'rank', e.rank, 'loose', e.loose,
-      'fields', jsonb_strip_nulls(jsonb_build_object(${pairs.join(", ")}))) order by e.place nulls last, e.rank, e.row), '[]')
-    from ${listSql(unit, name, parameters)} e)`;
+  const items = gathering.of(
+    name,
+    `jsonb_agg(jsonb_build_object('row', e.row, 'place', e.place, 'rank', e.rank, 'loose', e.loose,
+      'fields', jsonb_strip_nulls(jsonb_build_object(${pairs.join(", ")}))) order by e.place nulls last, e.rank, e.row)`,
+  );
+  return `coalesce(${items}, '[]')`;
 }

@@ -1,7 +1,7 @@
 import type { UnitKind } from "@/lib/protocol/criterion";
 import { activationSeconds, flow, flowSeconds, volume } from "./delivery-sql";
 import { openDays, toldYet, whatBecame } from "./followup-sql";
-import type { Parameters } from "./parameters";
+import { mainIrrigant } from "./main-irrigant-sql";
 
 /**
  * The fields of lib/protocol/vocabulary as SQL, over the sources of `source-sql`: u the facts of the canal or visit, c
@@ -29,25 +29,6 @@ export const fieldSql: Readonly<Record<UnitKind, Readonly<Record<string, string>
   },
   "chair-day": {},
 };
-
-/** SQL: the status of a step, the canal's own before the visit's. */
-export function stepStatus(step: string, unit: UnitKind, parameters: Parameters): string {
-  return ofStep("s.status", parameters.bind(step, "text"), unit);
-}
-
-/** SQL: the coded reason of a step whose status is excepted. */
-export function stepReason(step: string, unit: UnitKind, parameters: Parameters): string {
-  return ofStep(
-    "case when s.status = 'excepted' then s.reason end",
-    parameters.bind(step, "text"),
-    unit,
-  );
-}
-
-function ofStep(what: string, step: string, unit: UnitKind): string {
-  const places = unit === "visit" ? "s.canal = ''" : `s.canal in ('', ${canalOf(unit)})`;
-  return `(select ${what} from steps s where s.visit_id = v.id and s.step = ${step} and ${places} order by s.canal desc limit 1)`;
-}
 
 /** SQL: the name of the unit's canal. */
 export function canalOf(unit: UnitKind): string {
@@ -103,14 +84,6 @@ export function canal(c: string): Record<string, string> {
     fragment_on_arrival: `${c}.fragment_on_arrival`,
     main_irrigant: mainIrrigant(c),
   };
-}
-
-// Sums are compared to a millionth, so that the order in which they are added makes no difference.
-function mainIrrigant(c: string): string {
-  return `(select m.irrigant from (
-      select i.irrigant, round(sum(${volume(`${c}.timer_reset`)})::numeric, 6) as ml
-      from irrigation i where i.visit_id = ${c}.visit_id and i.canal = ${c}.canal group by i.irrigant
-    ) m where m.ml > 0 order by m.ml desc, m.irrigant <> 'naocl', m.irrigant collate "C" limit 1)`;
 }
 
 function visit(): Record<string, string> {

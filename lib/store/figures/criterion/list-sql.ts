@@ -4,9 +4,9 @@ import { canal, delivery, use } from "./field-sql";
 import type { Parameters } from "./parameters";
 
 /**
- * The lists of lib/protocol/vocabulary as relations over the sources of `source-sql`: row, place, rank and loose as in
- * lib/protocol/judged-unit, and a column for every field. A list that is not known to be complete ends in an item of
- * which nothing is known.
+ * The lists of lib/protocol/vocabulary as relations over what `gathered-sql` gathers of all units asked for: whose item it is, row, place,
+ * rank and loose as in lib/protocol/judged-unit, and a column for every field. A list that is not known to be complete ends in an
+ * item of which nothing is known; where nothing is recorded it is what an outer join finds.
  */
 export function listSql(unit: UnitKind, name: string, parameters: Parameters): string {
   if (name.startsWith("upkeep/")) return upkeep(parameters.bind(name.slice(7), "text"));
@@ -36,86 +36,81 @@ function typeOf(name: string): string {
 }
 
 const loose = { place: "null::text", rank: "null::bigint", loose: "true" };
-const unknownDelivery = item("null::text", loose, nothing(delivery("null::text")));
-const unknownUse = item("null::text", loose, nothing(use()));
 
-/** SQL: the visits of a filled canal's course, with whether its timer was started afresh and what is held of it. */
-export const courseVisits = `(
-  select p.id, p.started_at, pf.timer_reset, pf.deliveries_held, pf.worker, pf.clinician
-  from sessions p join canal_facts pf on pf.visit_id = p.id and pf.canal = u.canal
-  where p.practice = v.practice and p.patient = v.patient and p.tooth = v.tooth and (p.id = v.id or (
-    p.started_at <= v.started_at
-    and case when p.case_id is not null and v.case_id is not null then p.case_id = v.case_id
-             else p.local_day >= v.local_day - 180 end
-    and not exists (
-      select from sessions q join canals qc on qc.visit_id = q.id and qc.canal = u.canal and qc.filled
-      where q.practice = v.practice and q.patient = v.patient and q.tooth = v.tooth
-        and q.id <> v.id and q.started_at < v.started_at and q.started_at >= p.started_at))))`;
+const canalKey = { visit_id: "u.visit_id", canal: "u.canal" };
+const visitKey = { visit_id: "u.visit_id" };
+const ownDelivery = { place: "i.canal", rank: "i.seq::bigint", loose: "i.id is null" };
 
 /** SQL: a delivery for the whole tooth stands beside those of canals, and nothing says when. */
-const beside = "not t.timed and t.mixed and i.canal = ''";
+const beside = "not i.timed and i.mixed and i.canal = ''";
 
 const lists: Readonly<Record<string, string>> = {
   "canal deliveries": `(
-    ${item("'irrigation/' || i.id", { place: "i.canal", rank: "i.seq::bigint", loose: "false" }, delivery("u.timer_reset"))}
-    from irrigation i where i.visit_id = u.visit_id and i.canal = u.canal
-    union all ${item("'irrigation/' || i.id", loose, ofWholeTooth)}
-    from irrigation i where i.visit_id = u.visit_id and i.canal = ''
-    union all ${unknownDelivery}
-    where u.deliveries_held > 0 or not exists (select from irrigation i where i.visit_id = u.visit_id and i.canal = u.canal))`,
+    ${item(canalKey, "'irrigation/' || i.id", ownDelivery, delivery("u.timer_reset"))}
+    from asked u left join deliveries i on i.visit_id = u.visit_id and i.canal = u.canal
+    union all ${item(canalKey, "'irrigation/' || i.id", loose, ofWholeTooth)}
+    from asked u join deliveries i on i.visit_id = u.visit_id and i.canal = ''
+    union all ${item(canalKey, "null::text", loose, nothing(delivery("null::text")))}
+    from asked u where u.deliveries_held > 0 and exists (select from deliveries i where i.visit_id = u.visit_id and i.canal = u.canal))`,
   "canal course": `(
-    ${item("'irrigation/' || i.id", { place: "i.canal", rank: "row_number() over (order by p.started_at, p.id, i.seq)", loose: "false" }, delivery("p.timer_reset"))}
-    from ${courseVisits} p join irrigation i on i.visit_id = p.id and i.canal = u.canal
-    union all ${item("'irrigation/' || i.id", loose, ofWholeTooth)}
-    from ${courseVisits} p join irrigation i on i.visit_id = p.id and i.canal = ''
-    union all ${unknownDelivery} from (
-      select bool_or(p.deliveries_held > 0) as held, bool_or(exists (select from irrigation i where i.visit_id = p.id and i.canal = u.canal)) as some
-      from ${courseVisits} p) known where known.held or not known.some)`,
-  "canal uses": uses("i.visit_id = u.visit_id and i.canal = u.canal"),
+    ${item(canalKey, "'irrigation/' || i.id", { ...ownDelivery, rank: "case when i.id is not null then row_number() over (partition by u.visit_id, u.canal order by i.began, i.visit_id, i.seq) end" }, delivery("i.timer_reset"))}
+    from asked u left join (
+      select p.visit_id as of_visit, p.started_at as began, p.timer_reset, i.* from course p join deliveries i on i.visit_id = p.id and i.canal = p.canal
+    ) i on i.of_visit = u.visit_id and i.canal = u.canal
+    union all ${item(canalKey, "'irrigation/' || i.id", loose, ofWholeTooth)}
+    from course u join deliveries i on i.visit_id = u.id and i.canal = ''
+    union all ${item(canalKey, "null::text", loose, nothing(delivery("null::text")))}
+    from (select p.visit_id, p.canal from course p where p.deliveries_held > 0 group by p.visit_id, p.canal) u
+    where exists (select from course p join deliveries i on i.visit_id = p.id and i.canal = p.canal where p.visit_id = u.visit_id and p.canal = u.canal))`,
+  "canal uses": uses(canalKey, "i.visit_id = u.visit_id and i.canal = u.canal"),
   "visit deliveries": `(
     ${item(
+      visitKey,
       "'irrigation/' || i.id",
       {
-        place: `case when t.timed then '' when ${beside} then null else i.canal end`,
-        rank: `case when not (${beside}) then row_number() over (order by case when t.timed then i.started_at end, i.canal, i.seq) end`,
+        place: `case when i.timed then '' when ${beside} then null else i.canal end`,
+        rank: `case when not (${beside}) then row_number() over (partition by u.visit_id order by case when i.timed then i.started_at end, i.canal, i.seq) end`,
         loose: beside,
       },
       delivery("k.timer_reset"),
     )}
-    from irrigation i left join canals k on k.visit_id = i.visit_id and k.canal = i.canal
-    cross join (select bool_and(a.started_at is not null) as timed, bool_or(a.canal <> '') as mixed from irrigation a where a.visit_id = u.visit_id) t
-    where i.visit_id = u.visit_id
-    union all ${unknownDelivery}
-    where u.deliveries_held > 0 or not exists (select from irrigation i where i.visit_id = u.visit_id))`,
-  "visit uses": uses("i.visit_id = u.visit_id"),
+    from asked u join (
+      select i.*, bool_and(i.started_at is not null) over visit as timed, bool_or(i.canal <> '') over visit as mixed
+      from deliveries i window visit as (partition by i.visit_id)
+    ) i on i.visit_id = u.visit_id
+    left join canals k on k.visit_id = i.visit_id and k.canal = i.canal
+    union all ${item(visitKey, "null::text", loose, nothing(delivery("null::text")))}
+    from asked u where u.deliveries_held > 0 or not exists (select from deliveries i where i.visit_id = u.visit_id))`,
+  "visit uses": uses(visitKey, "i.visit_id = u.visit_id"),
   "visit canals": `(
-    ${item("'canals/' || k.id", { place: "k.canal", rank: "null::bigint", loose: "true" }, canal("k"))}
-    from canals k where k.visit_id = u.visit_id)`,
+    ${item(visitKey, "'canals/' || k.id", { place: "k.canal", rank: "null::bigint", loose: "true" }, canal("k"))}
+    from asked u join canals k on k.visit_id = u.visit_id)`,
   "visit gaps": `(
-    ${item("null::text", loose, { criterion: "g.criterion" })} from unnest(gaps.lacking) g(criterion))`,
+    ${item({ visit_id: "g.visit_id" }, "null::text", loose, { criterion: "g.criterion" })} from gaps g)`,
 };
 
-function uses(where: string): string {
+function uses(of: Record<string, string>, where: string): string {
   return `(
-    ${item("'instruments/' || i.id", { place: "i.canal", rank: "i.seq::bigint", loose: "false" }, use())}
-    from instruments i where ${where}
-    union all ${unknownUse}
-    where u.uses_held > 0 or not exists (select from instruments i where ${where}))`;
+    ${item(of, "'instruments/' || i.id", { place: "i.canal", rank: "i.seq::bigint", loose: "i.id is null" }, use())}
+    from asked u left join uses i on ${where}
+    union all ${item(of, "null::text", loose, nothing(use()))}
+    from asked u where u.uses_held > 0 and exists (select from uses i where ${where}))`;
 }
 
 function upkeep(task: string): string {
-  const where = `k.practice = u.practice and k.chair = u.chair and k.day = u.local_day and k.task = ${task}`;
+  const of = { practice: "u.practice", chair: "u.chair", local_day: "u.local_day" };
   return `(
-    ${item("'upkeep/' || k.id", loose, { status: "k.status", duration_s: "k.duration_s" })} from upkeep k where ${where}
-    union all ${item("null::text", loose, { status: "null::text", duration_s: "null::float8" })}
-    where not exists (select from upkeep k where ${where}))`;
+    ${item(of, "'upkeep/' || k.id", loose, { status: "k.status", duration_s: "k.duration_s" })}
+    from asked u left join upkeep k on k.practice = u.practice and k.chair = u.chair and k.day = u.local_day and k.task = ${task})`;
 }
 
+/** SQL: whose item it is, what it is a row of, where it stands, and its fields. */
 function item(
+  of: Record<string, string>,
   row: string,
   at: { place: string; rank: string; loose: string },
   fields: Record<string, string>,
 ): string {
-  const columns = Object.entries({ row, ...at, ...fields });
+  const columns = Object.entries({ ...of, row, ...at, ...fields });
   return `select ${columns.map(([name, sql]) => `${sql} as "${name}"`).join(", ")}`;
 }

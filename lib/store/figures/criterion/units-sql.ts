@@ -6,8 +6,10 @@ import { countsOverall } from "@/lib/protocol/overall";
 import { criteriaOf, type Protocol, type Span, spansOf } from "@/lib/protocol/protocol";
 import { conditionSql } from "./condition-sql";
 import { evidenceSql } from "./evidence-sql";
+import { Gathering } from "./gathering";
 import type { Parameters } from "./parameters";
 import { exceptionSql, sourceOf, workersOf } from "./source-sql";
+import type { Tables } from "./tables";
 
 /** What units are judged by, and where the values of the query go. */
 export type Judging = {
@@ -15,6 +17,8 @@ export type Judging = {
   readonly parameters: Parameters;
   /** What the other criteria lack, where that is known; else a criterion that asks for it has it found out by its query. */
   readonly lacking?: Lacking | undefined;
+  /** Copies of what is asked for, in the transaction; else the records themselves are read. */
+  readonly copies?: Tables | undefined;
 };
 
 /** Visits, and beside each what one criterion lacks there, in the order of the criteria; both as PostgreSQL writes arrays. */
@@ -52,8 +56,9 @@ export function definedUnits(criterion: Criterion, judging: Judging, wanted: Wan
 function spanUnits(span: Span, judging: Judging, wanted: Wanted): string {
   const { criterion } = span;
   const { parameters } = judging;
-  const sql = (condition: Condition) => conditionSql(condition, criterion.unit, parameters);
-  const { from, columns, exclusion } = sourceOf(criterion);
+  const gathering = new Gathering(criterion.unit, parameters, judging.copies);
+  const sql = (condition: Condition) => conditionSql(condition, gathering);
+  const { facts, from, columns, exclusion } = sourceOf(criterion, gathering.tables);
   const outside = criterion.treatmentPopulation
     ? [`when ${exclusion} is not null then ${exclusion}`]
     : [];
@@ -62,9 +67,13 @@ function spanUnits(span: Span, judging: Judging, wanted: Wanted): string {
     column: `${sql(when)} as x${place}`,
     when: `when x.x${place} then ${parameters.bind(reason, "text")}`,
   }));
-  const looksAtGaps = listsIn(criterion.met).includes("gaps");
   const reasons = [...outside, ...left.map(({ when }) => when)].join(" ");
   const settled = ["m.member", ...left.map(({ name }) => `${name} is not null`)].join(" and ");
+  const [member, met] = [sql(criterion.population), sql(criterion.met)];
+  const reason = exceptionSql(criterion, gathering);
+  const evidence = wanted.evidence ? `, ${evidenceSql(criterion, gathering)} as evidence` : "";
+  const who = workersOf(criterion, gathering);
+  const withs = gathering.withs(facts ?? "");
   // offset 0 keeps PostgreSQL from putting a condition wherever its answer is used, to be worked out each time.
   const units = `
     select q.* from (
@@ -74,21 +83,28 @@ function spanUnits(span: Span, judging: Judging, wanted: Wanted): string {
         (b.excluded is null and not b.met and not b.missed and b.reason is null) as missing,
         ${criterion.completenessFloor === null} as floorless${wanted.evidence ? ", b.evidence, b.reason as exception, b.outside" : ""}
       from (
-        select ${columns}, d.excluded, y.met is true as met, y.met is false as missed, z.reason, ${exclusion} as outside${wanted.evidence ? `, ${evidenceSql(criterion, parameters)} as evidence` : ""}
-        from ${within(from, span, judging, wanted)}${looksAtGaps ? " left join gaps on gaps.visit_id = u.visit_id" : ""}
-        cross join lateral (select ${sql(criterion.population)} as member offset 0) m
+        select ${columns}, d.excluded, y.met is true as met, y.met is false as missed, z.reason, ${exclusion} as outside${evidence}${who.columns}
+        from ${withs.length > 0 ? from.replace(facts ?? "", "asked u") : from}
+        ${gathering.joins()}
+        cross join lateral (select ${member} as member offset 0) m
         cross join lateral (select ${left.map(({ column }) => column).join(", ") || "true as none"} offset 0) x
         cross join lateral (select ${reasons ? `case ${reasons} end` : "null::text"} as excluded, (${settled}) is true as settled) d
-        cross join lateral (select case when d.excluded is null and d.settled then ${sql(criterion.met)} end as met offset 0) y
-        cross join lateral (select case when d.excluded is null and y.met is not true then ${exceptionSql(criterion, parameters)} end as reason offset 0) z
+        cross join lateral (select case when d.excluded is null and d.settled then ${met} end as met offset 0) y
+        cross join lateral (select case when d.excluded is null and y.met is not true then ${reason} end as reason offset 0) z
         where m.member is not false
-      ) b cross join lateral (${workersOf(criterion)}) w
+      ) b cross join lateral (${who.workers}) w
     ) q where {whose}`;
-  return looksAtGaps ? `(with gaps as materialized (${gaps(judging)}) ${units})` : units;
+  const looksAtGaps = listsIn(criterion.met).includes("gaps");
+  const all = [
+    ...(looksAtGaps ? [`gaps as materialized (${gaps(judging)})`] : []),
+    ...withs.map((one) => within(one, span, judging, wanted)),
+  ];
+  const judged = within(units, span, judging, wanted);
+  return all.length > 0 ? `(with ${all.join(", ")} ${judged})` : judged;
 }
 
 /** Where and when a definition is in force, as part of the condition on practice and day. */
-function within(from: string, span: Span, { parameters }: Judging, wanted: Wanted): string {
+function within(sql: string, span: Span, { parameters }: Judging, wanted: Wanted): string {
   const since = wanted.scored ? span.scoredFrom : span.from;
   const parts = [
     "{place}",
@@ -100,16 +116,15 @@ function within(from: string, span: Span, { parameters }: Judging, wanted: Wante
     ...(since === null ? [] : [`local_day >= ${parameters.bind(since, "date")}`]),
     ...(span.until === null ? [] : [`local_day < ${parameters.bind(span.until, "date")}`]),
   ];
-  return from.replaceAll("{place}", parts.join(" and "));
+  return sql.replaceAll("{place}", parts.join(" and "));
 }
 
-/** What the other criteria lack: a row a visit, so that one join finds it. */
+/** What the other criteria lack, at which visit. */
 function gaps(judging: Judging): string {
   const { lacking, parameters } = judging;
-  const found = lacking
-    ? `select g.* from unnest(${parameters.bind(lacking.visits, "bigint[]")}, ${parameters.bind(lacking.criteria, "text[]")}) with ordinality g(visit_id, criterion, place)`
+  return lacking
+    ? `select g.* from unnest(${parameters.bind(lacking.visits, "bigint[]")}, ${parameters.bind(lacking.criteria, "text[]")}) g(visit_id, criterion)`
     : lackingSql(judging);
-  return `select visit_id, array_agg(criterion order by place) as lacking from (${found}) g group by visit_id`;
 }
 
 /** A query giving what each other criterion lacks at each visit asked for, whoever else worked there, and the criterion's place. */
