@@ -25,7 +25,7 @@ const MAY_IMPORT: Record<string, string[]> = {
   ],
   "lib/command/start": ["lib/store/home", "prisma/generate.ts"],
   "lib/command": ["lib/reports", "lib/views", "lib/access", "lib/command/start"],
-  "app/_charts": ["lib/views"],
+  "app/_charts": ["lib/views", "app/_parts/link.tsx"],
   app: ["lib/reports", "lib/views", "lib/access", "app/_charts"],
   prisma: ["lib/store/home"],
   seed: ["lib/records", "lib/reports"],

@@ -36,10 +36,11 @@ async function made(
 ): Promise<void> {
   const client = await pool().connect();
   try {
-    for (let at = 0; at < months.length; at += atATime)
+    const inOrder = [...months].sort();
+    for (let at = 0; at < inOrder.length; at += atATime)
       await inTransaction(client, async () => {
         await client.query("select month_units_lock()");
-        const some = months.slice(at, at + atATime);
+        const some = inOrder.slice(at, at + atATime);
         await makeWithin(client, practices, some, [...visitParts, ...measures]);
       });
   } finally {
