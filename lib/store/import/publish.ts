@@ -72,7 +72,7 @@ async function judgeAll(client: pg.ClientBase, how: Publishing): Promise<void> {
 async function forgetJudging(client: pg.ClientBase) {
   const left = tableNames.flatMap((table) => [`judged_${table}`, `holding_${table}`]);
   await client.query(
-    `drop table if exists ${[...left, "holding_as_read", "rows_of", "renewing"].map((name) => `pg_temp.${name}`).join(", ")}`,
+    `drop table if exists ${[...left, "holding_as_read", "rows_of", "renewing", "spells"].map((name) => `pg_temp.${name}`).join(", ")}`,
   );
   await client.query(
     `truncate ${[...tableNames, "held"].map((name) => `pg_temp.staged_${name}`).join(", ")}`,
