@@ -1,10 +1,9 @@
-import type pg from "pg";
 import { type TableName, tables } from "@/lib/records/tables";
 import { contradictionReasons, differs, waitingReasons } from "./relation-reasons";
 import { hangsOnVisit, list, storedColumns, storedKey } from "./stored-columns";
 
 /**
- * What becomes of the staged rows of one table, in the table `judged_<table>`:
+ * What becomes of the staged rows of one table:
  *
  * - `new`: accepted as it stands;
  * - `later`: the same key as a `new` row of this import, or completes an accepted one: settled in rounds;
@@ -14,17 +13,7 @@ import { hangsOnVisit, list, storedColumns, storedKey } from "./stored-columns";
  *
  * The order of arrival decides what stands: file_id rises in the order of reading, then the line.
  */
-export async function judge(
-  client: pg.ClientBase,
-  table: TableName,
-  practices: readonly string[] | null,
-) {
-  await client.query(
-    `create temp table judged_${table} on commit drop as ${judgingQuery(table, practices)}`,
-  );
-}
-
-function judgingQuery(table: TableName, practices: readonly string[] | null): string {
+export function judgingQuery(table: TableName, practices: readonly string[] | null): string {
   return hangsOnVisit(table) ? childQuery(table, practices) : ownQuery(table, practices);
 }
 

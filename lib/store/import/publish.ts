@@ -1,16 +1,16 @@
 import type pg from "pg";
-import { type TableName, tableNames, tables } from "@/lib/records/tables";
+import { type TableName, tableNames } from "@/lib/records/tables";
 import { followRules } from "../corrections/by-rule";
 import { recogniseEarlierVersions } from "../corrections/earlier-version";
 import { renewFacts } from "../facts/renew-facts";
+import { acceptNew } from "./accept";
 import { holdUsesAfterSeparation } from "./after-separation";
 import { findVisits } from "./find-visits";
-import { judge } from "./judge";
 import { addCanalClinicians, addPlaces } from "./places";
 import { settleInRounds } from "./rounds";
 import { countFiles, holdAsRead, holdJudged, witnessJudged } from "./settle";
 import { settleHeld } from "./settle-held";
-import { hangsOnVisit, list, storedColumns } from "./stored-columns";
+import { hangsOnVisit, list, storedKey } from "./stored-columns";
 import { visitsOfHeld } from "./visits-of-held";
 
 export type Publishing = {
@@ -48,10 +48,9 @@ async function judgeAll(client: pg.ClientBase, how: Publishing): Promise<void> {
     if (hangsOnVisit(table)) await stageAgain(client, table, how.afterUndo === true);
     const { rows } = await client.query(`select exists (select from staged_${table}) as any`);
     if (!rows[0].any) continue;
-    await client.query(`analyze staged_${table}`);
+    await client.query(`analyze staged_${table} (${list(placing(table))})`);
     if (hangsOnVisit(table)) await findVisits(client, table);
-    await judge(client, table, how.practices);
-    await accept(client, table);
+    await acceptNew(client, table, how.practices);
     await settleInRounds(client, table);
     await witnessJudged(client, table);
     await recogniseEarlierVersions(client, table);
@@ -70,7 +69,11 @@ async function judgeAll(client: pg.ClientBase, how: Publishing): Promise<void> {
 
 /** Clears what one judging leaves in the transaction, so that there can be another. */
 async function forgetJudging(client: pg.ClientBase) {
-  const left = tableNames.flatMap((table) => [`judged_${table}`, `holding_${table}`]);
+  const left = tableNames.flatMap((table) => [
+    `judged_${table}`,
+    `came_${table}`,
+    `holding_${table}`,
+  ]);
   await client.query(
     `drop table if exists ${[...left, "holding_as_read", "rows_of", "renewing", "spells"].map((name) => `pg_temp.${name}`).join(", ")}`,
   );
@@ -99,36 +102,24 @@ async function stageAgain(client: pg.ClientBase, table: TableName, afterUndo: bo
     );
 }
 
-async function accept(client: pg.ClientBase, table: TableName) {
-  const names = storedColumns(table).map((column) => column.name);
-  const visit = hangsOnVisit(table) ? "visit_id, " : "";
-  const localDay = table === "sessions";
-  await client.query(`
-    insert into "${table}" (file_id, line, fields, ${visit}${list(names)}${localDay ? ", local_day" : ""})
-    select j.file_id, j.line, j.fields, ${visit ? "j.visit_id, " : ""}${list(names, "j.")}
-      ${localDay ? ", (j.started_at at time zone z.zone)::date" : ""}
-    from judged_${table} j ${localDay ? "join practices z on z.code = j.practice" : ""}
-    where j.verdict = 'new'`);
-  await client.query(`analyze "${table}"`);
-}
-
-/** Notes the visits whose derived figures are to be renewed. */
+/** Notes the visits whose derived figures are to be renewed; new visits are noted already. */
 async function touch(client: pg.ClientBase, table: TableName) {
-  if (tables[table].parent) {
+  if (hangsOnVisit(table)) {
     await client.query(
-      `insert into touched select visit_id from judged_${table} where visit_id is not null`,
+      `insert into touched select distinct visit_id from came_${table}
+       union select visit_id from judged_${table} where visit_id is not null`,
     );
-    if (hangsOnVisit(table))
-      await client.query(
-        `insert into touched select c.id::bigint from judged_${table} j cross join jsonb_array_elements_text(j.candidate_visits) c (id)`,
-      );
+    await client.query(
+      `insert into touched select c.id::bigint from judged_${table} j cross join jsonb_array_elements_text(j.candidate_visits) c (id)`,
+    );
   } else if (table === "sessions") {
     await client.query(
       `insert into touched select v.id from judged_sessions j join sessions v using (practice, session_id)`,
     );
   } else if (table === "people") {
     await client.query(
-      `insert into touched select v.id from judged_people j join sessions v using (practice)
+      `insert into touched select v.id from (select practice, code from came_people union select practice, code from judged_people) j
+       join sessions v using (practice)
        where v.clinician = j.code or exists (select from canals c where c.visit_id = v.id and c.clinician = j.code)`,
     );
   }
@@ -145,7 +136,14 @@ async function noteDone(client: pg.ClientBase, importId: number) {
 }
 
 function practicesOf(table: TableName): string {
+  const placed = hangsOnVisit(table) ? "visit_id" : "practice";
+  const read = `select ${placed} from came_${table} union select ${placed} from judged_${table} where held_id is null`;
   return hangsOnVisit(table)
-    ? `insert into rows_of select distinct v.practice from judged_${table} j join sessions v on v.id = j.visit_id where j.held_id is null`
-    : `insert into rows_of select distinct practice from judged_${table} where held_id is null`;
+    ? `insert into rows_of select distinct v.practice from (${read}) r join sessions v on v.id = r.visit_id`
+    : `insert into rows_of ${read}`;
+}
+
+/** What a row's visit and practice are found by. */
+function placing(table: TableName): string[] {
+  return hangsOnVisit(table) ? ["session_id", "practice"] : storedKey(table);
 }
