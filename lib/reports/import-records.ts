@@ -143,10 +143,16 @@ async function* sheetsOf(
 ): AsyncGenerator<SheetToImport> {
   for (const { source, by } of toRead) {
     try {
-      if (!by) yield* readSheets(source.path, source.name, context);
+      if (!by)
+        for await (const sheet of readSheets(source.path, source.name, context))
+          yield { ...sheet, rows: sheet.rows.batches };
       else
         for await (const sheet of readMapped(source.path, source.name, by.mapping, context))
-          yield { ...sheet, mapping: { name: by.mapping.name, version: by.version } };
+          yield {
+            ...sheet,
+            rows: sheet.rows.batches,
+            mapping: { name: by.mapping.name, version: by.version },
+          };
     } catch (trouble) {
       if (!source.found || !(trouble instanceof UnreadableFile)) throw trouble;
       passedOver.push(trouble.message);

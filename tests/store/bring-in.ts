@@ -24,10 +24,10 @@ export async function bringIn(
   return { importId, counts: Object.fromEntries(files.map((file) => [file.table, file])) };
 }
 
-async function* staged(rows: readonly (Values | StagedRow)[]): AsyncGenerator<StagedRow> {
-  for (const [place, row] of rows.entries()) {
-    yield "line" in row ? (row as StagedRow) : { line: place + 2, values: row as Values };
-  }
+async function* staged(rows: readonly (Values | StagedRow)[]): AsyncGenerator<StagedRow[]> {
+  yield rows.map((row, place) =>
+    "line" in row ? (row as StagedRow) : { line: place + 2, values: row as Values },
+  );
 }
 
 /** Everything that decides a figure, in a stable order, to compare one state of the database with another. */

@@ -13,7 +13,8 @@ export type SheetToImport = {
   readonly table: TableName;
   /** Header names that no field takes; they are not kept. */
   readonly ignored: readonly string[];
-  readonly rows: AsyncIterable<StagedRow>;
+  /** Some at a time (lib/intake/batched). */
+  readonly rows: AsyncIterable<Iterable<StagedRow>>;
   /** The mapping by which it is read, where it is not in the record format. */
   readonly mapping?: { readonly name: string; readonly version: number | null };
 };

@@ -2,9 +2,10 @@ import { Readable } from "node:stream";
 import { pipeline } from "node:stream/promises";
 import type pg from "pg";
 import { from as copyFrom } from "pg-copy-streams";
-import type { Value, Values } from "@/lib/records/column";
+import type { Column, Values } from "@/lib/records/column";
 import type { Reason } from "@/lib/records/reason";
 import { type TableName, tableNames, tables } from "@/lib/records/tables";
+import { CopyText, cell, json } from "./copy-text";
 import { hangsOnVisit, list, storedColumns } from "./stored-columns";
 
 /** A row that the checks held. */
@@ -48,45 +49,53 @@ export async function makeStaging(client: pg.ClientBase): Promise<void> {
 /**
  * Copies the rows of one file into staging, a bounded number at a time; tells how many there were and how many are held. While
  * the database takes some in, the next are read.
+ *
+ * @param rows some at a time, as each step costs a promise
  */
 export async function stage(
   client: pg.ClientBase,
   table: TableName,
   fileId: number,
-  rows: AsyncIterable<StagedRow>,
+  rows: AsyncIterable<Iterable<StagedRow>>,
   onRows: (count: number, held: number) => Promise<void>,
 ): Promise<void> {
-  const lines = linesOf(table, fileId);
-  const held = heldLinesOf(table, fileId);
-  let good: string[] = [];
-  let bad: string[] = [];
+  const good = copiedRows(table, fileId);
+  const bad = copiedHeldRows(table, fileId);
+  let waiting = [new CopyText(), new CopyText()] as const;
+  let taken = [new CopyText(), new CopyText()] as const;
   let taking = Promise.resolve();
   const take = async () => {
-    const [some, others] = [good, bad];
-    [good, bad] = [[], []];
     await taking;
-    taking = copy(client, lines.into, some)
-      .then(() => copy(client, held.into, others))
-      .then(() => onRows(some.length + others.length, others.length));
+    [waiting, taken] = [taken, waiting];
+    const [some, others] = taken;
+    taking = copy(client, good.into, some)
+      .then(() => copy(client, bad.into, others))
+      .then(() => {
+        const [count, held] = [some.lines + others.lines, others.lines];
+        some.clear();
+        others.clear();
+        return onRows(count, held);
+      });
     // What goes wrong is thrown where it is waited for.
     taking.catch(() => undefined);
   };
-  for await (const row of rows) {
-    // Text at once: rows that wait as objects outlive the collector's nursery.
-    if ("values" in row) good.push(lines.write(row));
-    else bad.push(held.write(row));
-    if (good.length + bad.length >= atATime) await take();
-  }
+  for await (const batch of rows)
+    for (const row of batch) {
+      // Bytes at once: rows that wait as objects, or as texts put together, outlive the collector's nursery.
+      if ("values" in row) waiting[0].add(good.cells(row));
+      else waiting[1].add(bad.cells(row));
+      if (waiting[0].lines + waiting[1].lines >= atATime) await take();
+    }
   await take();
   await taking;
 }
 
 const atATime = 5000;
 
-/** Where rows go, and each of them as a line of COPY's text format. */
-type Lines<Row> = { readonly into: string; write(row: Row): string };
+/** Where rows go, and the cells of each in COPY's text format. */
+type Copied<Row> = { readonly into: string; cells(row: Row): string[] };
 
-function linesOf(table: TableName, fileId: number): Lines<CheckedRow> {
+function copiedRows(table: TableName, fileId: number): Copied<CheckedRow> {
   const hangs = hangsOnVisit(table);
   const columns = [
     ...(hangs ? ["practice", "session_id"] : []),
@@ -97,59 +106,45 @@ function linesOf(table: TableName, fileId: number): Lines<CheckedRow> {
     tables[table].columns.some((one) => one.name === name && one.key && !one.required) ? "" : "\\N",
   );
   const first = ["file_id", "line", "fields", "held_id", ...(hangs ? ["match"] : [])];
+  const file = String(fileId);
   return {
     into: `staged_${table} (${list([...first, ...columns])})`,
-    write: ({ line, values, match }) => {
-      let text = `${fileId}\t${line}\t${fieldsOf(table, values)}\t\\N`;
-      if (hangs) text += `\t${match ? cell(json(match)) : "\\N"}`;
+    cells: ({ line, values, match }) => {
+      const cells = [file, String(line), String(fieldsOf(table, values)), "\\N"];
+      if (hangs) cells.push(match ? cell(json(match)) : "\\N");
       for (let place = 0; place < columns.length; place += 1) {
-        const value = values[columns[place] ?? ""];
-        text += `\t${value === undefined ? empty[place] : cell(value)}`;
+        const value = values[columns[place] as string];
+        cells.push(value === undefined ? (empty[place] as string) : cell(value));
       }
-      return `${text}\n`;
+      return cells;
     },
   };
 }
 
-function heldLinesOf(table: TableName, fileId: number): Lines<HeldAsRead> {
+function copiedHeldRows(table: TableName, fileId: number): Copied<HeldAsRead> {
   return {
     into: "staged_held",
-    write: ({ line, key, practice, session_id, canal, raw, reasons }) => {
-      const cells = [table, fileId, line, key, practice, session_id, canal].map(cell);
-      return `${[...cells, cell(json(raw)), cell(json(reasons))].join("\t")}\n`;
-    },
+    cells: ({ line, key, practice, session_id, canal, raw, reasons }) => [
+      ...[table, fileId, line, key, practice, session_id, canal].map(cell),
+      ...[cell(json(raw)), cell(json(reasons))],
+    ],
   };
 }
 
 /** A bit for each column the row bears, so that undoing one import keeps what another one bore. */
 export function fieldsOf(table: TableName, values: Values): number {
-  return tables[table].columns.reduce(
-    (bits, column, place) => (values[column.name] === undefined ? bits : bits + 2 ** place),
-    0,
-  );
+  const { columns } = tables[table];
+  let bits = 0;
+  for (let place = 0; place < columns.length; place += 1)
+    if (values[(columns[place] as Column).name] !== undefined) bits += 2 ** place;
+  return bits;
 }
 
-async function copy(client: pg.ClientBase, into: string, lines: readonly string[]) {
-  if (lines.length === 0) return;
+async function copy(client: pg.ClientBase, into: string, text: CopyText) {
+  if (text.lines === 0) return;
   // In one piece: each piece is a packet of its own.
   await pipeline(
-    Readable.from([Buffer.from(lines.join(""))], { objectMode: false }),
+    Readable.from([text.bytes()], { objectMode: false }),
     client.query(copyFrom(`copy ${into} from stdin`)),
   );
 }
-
-/** A value in COPY's text format. */
-function cell(value: Value | undefined): string {
-  if (value === undefined) return "\\N";
-  if (typeof value !== "string") return String(value);
-  return marks.test(value) ? value.replace(everyMark, (mark) => escapes[mark] ?? mark) : value;
-}
-
-function json(value: unknown): string {
-  // jsonb takes no NUL.
-  return JSON.stringify(value).replaceAll("\\u0000", "\\ufffd");
-}
-
-const marks = /[\\\t\n\r]/;
-const everyMark = /[\\\t\n\r]/g;
-const escapes: Record<string, string> = { "\\": "\\\\", "\t": "\\t", "\n": "\\n", "\r": "\\r" };
