@@ -17,6 +17,7 @@ import { keptSetting } from "@/lib/store/records/settings";
 import { type HowToRead, howToRead, type KnownMapping, knownMappings } from "./how-to-read";
 import { patientPseudonym } from "./patient-pseudonym";
 import { rowsExpected } from "./rows-expected";
+import { tablesToCome } from "./tables-to-come";
 
 export type Source = {
   /** Where the file lies now. */
@@ -75,6 +76,7 @@ export async function importRecords(
   const importId = await runImport(reach, sheetsOf(toRead, context, passedOver), {
     ...how,
     keyFingerprint: keyFingerprint(how.key),
+    tables: await tablesToCome(toRead, context),
     rowsExpected: expected.includes(undefined)
       ? undefined
       : expected.reduce((sum: number, rows) => sum + (rows ?? 0), 0),

@@ -1,10 +1,17 @@
 import type { Value } from "@/lib/records/column";
 
-/** Rows in COPY's text format, in bytes that are used again once they are taken. */
+const none = Buffer.alloc(0);
+
+/** Rows in COPY's text format, in bytes. */
 export class CopyText {
   lines = 0;
-  #bytes = Buffer.allocUnsafe(1 << 16);
+  #bytes = none;
   #length = 0;
+
+  /** How many bytes it takes. */
+  get size(): number {
+    return this.#bytes.length;
+  }
 
   /** Adds a row of cells that are written as COPY reads them. */
   add(cells: readonly string[]): void {
@@ -15,18 +22,12 @@ export class CopyText {
     this.lines += 1;
   }
 
-  /** What was added; it stands until it is cleared. */
   bytes(): Buffer {
     return this.#bytes.subarray(0, this.#length);
   }
 
-  clear(): void {
-    this.lines = 0;
-    this.#length = 0;
-  }
-
   #grow(by: number): void {
-    const bytes = Buffer.allocUnsafe(2 * this.#bytes.length + by);
+    const bytes = Buffer.allocUnsafe(Math.max(2 * this.#bytes.length, 1 << 18) + by);
     this.#bytes.copy(bytes, 0, 0, this.#length);
     this.#bytes = bytes;
   }

@@ -29,38 +29,59 @@ export type Publishing = {
  * first whatever the order of the files; rows that waited for a parent are judged again beside the new ones.
  */
 export async function publish(client: pg.ClientBase, how: Publishing): Promise<void> {
-  await client.query("select pg_advisory_xact_lock(hashtext('canal-audit publish'))");
-  await judgeAll(client, how);
-  if (how.importId === undefined || !(await followRules(client, how.importId))) return;
-  await forgetJudging(client);
-  await judgeAll(client, { zone: how.zone, practices: null, afterUndo: true });
+  await beginPublishing(client);
+  for (const table of tableNames) await publishTable(client, table, how);
+  await endPublishing(client, how);
 }
 
-async function judgeAll(client: pg.ClientBase, how: Publishing): Promise<void> {
+/** One publishing at a time, from here to the end of the transaction. */
+export async function beginPublishing(client: pg.ClientBase): Promise<void> {
+  await client.query("select pg_advisory_xact_lock(hashtext('canal-audit publish'))");
+  await beginJudging(client);
+}
+
+async function beginJudging(client: pg.ClientBase): Promise<void> {
   await client.query("create temp table if not exists touched (visit_id bigint) on commit drop");
   await client.query("create temp table if not exists mending (held_id bigint) on commit drop");
   await client.query("create temp table rows_of (practice text) on commit drop");
-  // Held rows that are judged again may be the first to name a practice.
-  for (const table of tableNames)
-    if (!hangsOnVisit(table)) await stageAgain(client, table, how.afterUndo === true);
-  await addPlaces(client, how.zone, how.practices);
-  for (const table of tableNames) {
-    if (hangsOnVisit(table)) await stageAgain(client, table, how.afterUndo === true);
-    const { rows } = await client.query(`select exists (select from staged_${table}) as any`);
-    if (!rows[0].any) continue;
-    await client.query(`analyze staged_${table} (${list(placing(table))})`);
-    if (hangsOnVisit(table)) await findVisits(client, table);
-    await acceptNew(client, table, how.practices);
-    await settleInRounds(client, table);
-    await witnessJudged(client, table);
-    await recogniseEarlierVersions(client, table);
-    await holdJudged(client, table);
-    await settleHeld(client, table);
-    await touch(client, table);
-    await client.query(practicesOf(table));
-    if (table === "instruments") await holdUsesAfterSeparation(client);
-    await countFiles(client, table);
-  }
+}
+
+/** Judges the staged rows of one table, all of which are there; so are its parents', judged before. */
+export async function publishTable(
+  client: pg.ClientBase,
+  table: TableName,
+  how: Publishing,
+): Promise<void> {
+  await stageAgain(client, table, how.afterUndo === true);
+  const { rows } = await client.query(`select exists (select from staged_${table}) as any`);
+  if (!rows[0].any) return;
+  await client.query(`analyze staged_${table} (${list(placing(table))})`);
+  if (hangsOnVisit(table)) await findVisits(client, table);
+  else await addPlaces(client, table, how);
+  await acceptNew(client, table, how.practices);
+  await settleInRounds(client, table);
+  await witnessJudged(client, table);
+  await recogniseEarlierVersions(client, table);
+  await holdJudged(client, table);
+  await settleHeld(client, table);
+  await touch(client, table);
+  await client.query(practicesOf(table));
+  if (table === "instruments") await holdUsesAfterSeparation(client);
+  await countFiles(client, table);
+}
+
+/** What rests on all tables: rows that the checks held, the facts, and what the practices' rules say of newer versions. */
+export async function endPublishing(client: pg.ClientBase, how: Publishing): Promise<void> {
+  await endJudging(client, how);
+  if (how.importId === undefined || !(await followRules(client, how.importId))) return;
+  await forgetJudging(client);
+  await beginJudging(client);
+  const anew = { zone: how.zone, practices: null, afterUndo: true };
+  for (const table of tableNames) await publishTable(client, table, anew);
+  await endJudging(client, anew);
+}
+
+async function endJudging(client: pg.ClientBase, how: Publishing): Promise<void> {
   await holdAsRead(client);
   if (how.importId !== undefined) await noteDone(client, how.importId);
   await addCanalClinicians(client);

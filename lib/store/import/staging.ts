@@ -5,6 +5,7 @@ import { from as copyFrom } from "pg-copy-streams";
 import type { Column, Values } from "@/lib/records/column";
 import type { Reason } from "@/lib/records/reason";
 import { type TableName, tableNames, tables } from "@/lib/records/tables";
+import type { Behind } from "./behind";
 import { CopyText, cell, json } from "./copy-text";
 import { hangsOnVisit, list, storedColumns } from "./stored-columns";
 
@@ -47,47 +48,37 @@ export async function makeStaging(client: pg.ClientBase): Promise<void> {
 }
 
 /**
- * Copies the rows of one file into staging, a bounded number at a time; tells how many there were and how many are held. While
- * the database takes some in, the next are read.
+ * Reads the rows of one file and leaves it to the connection's work to copy them into staging, a bounded number at a time; tells how many
+ * were copied and how many of those are held.
  *
  * @param rows some at a time, as each step costs a promise
  */
 export async function stage(
   client: pg.ClientBase,
-  table: TableName,
-  fileId: number,
+  behind: Behind,
+  { table, fileId }: { readonly table: TableName; readonly fileId: number },
   rows: AsyncIterable<Iterable<StagedRow>>,
   onRows: (count: number, held: number) => Promise<void>,
 ): Promise<void> {
-  const good = copiedRows(table, fileId);
-  const bad = copiedHeldRows(table, fileId);
-  let waiting = [new CopyText(), new CopyText()] as const;
-  let taken = [new CopyText(), new CopyText()] as const;
-  let taking = Promise.resolve();
+  const [goodRows, badRows] = [copiedRows(table, fileId), copiedHeldRows(table, fileId)];
+  let [good, bad] = [new CopyText(), new CopyText()];
   const take = async () => {
-    await taking;
-    [waiting, taken] = [taken, waiting];
-    const [some, others] = taken;
-    taking = copy(client, good.into, some)
-      .then(() => copy(client, bad.into, others))
-      .then(() => {
-        const [count, held] = [some.lines + others.lines, others.lines];
-        some.clear();
-        others.clear();
-        return onRows(count, held);
-      });
-    // What goes wrong is thrown where it is waited for.
-    taking.catch(() => undefined);
+    const [some, others] = [good, bad];
+    [good, bad] = [new CopyText(), new CopyText()];
+    await behind.add(some.size + others.size, async () => {
+      await copy(client, goodRows.into, some);
+      await copy(client, badRows.into, others);
+      await onRows(some.lines + others.lines, others.lines);
+    });
   };
   for await (const batch of rows)
     for (const row of batch) {
       // Bytes at once: rows that wait as objects, or as texts put together, outlive the collector's nursery.
-      if ("values" in row) waiting[0].add(good.cells(row));
-      else waiting[1].add(bad.cells(row));
-      if (waiting[0].lines + waiting[1].lines >= atATime) await take();
+      if ("values" in row) good.add(goodRows.cells(row));
+      else bad.add(badRows.cells(row));
+      if (good.lines + bad.lines >= atATime) await take();
     }
   await take();
-  await taking;
 }
 
 const atATime = 5000;
