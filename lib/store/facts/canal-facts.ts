@@ -39,6 +39,8 @@ with deliveries as (
     ${activationSeconds} as activation_s, ${flowSeconds("c.timer_reset")} as flow_s, ${volume("c.timer_reset")} as volume_ml, ${disagrees} as disagrees,
     case when i.delivery = 'continuous' then i.duration_s end as continuous_s
   from renewing r join irrigation i using (visit_id) join canals c on c.visit_id = i.visit_id and c.canal = i.canal
+  -- Kept apart, so that each value is computed once and not wherever it is summed.
+  offset 0
 ), sums as (
   select visit_id, canal, ${theOne("delivery")} as delivery, ${theOne("basis")} as basis,
     ${wholeSum("flow_s")} as flow_s, ${wholeSum("flow_s", "hypochlorite")} as hypochlorite_s,
@@ -70,4 +72,6 @@ left join sums s on s.visit_id = c.visit_id and s.canal = c.canal
 left join uses u on u.visit_id = c.visit_id and u.canal = c.canal
 left join held_deliveries hd on hd.visit_id = c.visit_id and hd.canal = c.canal
 left join held_uses hu on hu.visit_id = c.visit_id and hu.canal = c.canal
-${spellThen(whose)}`;
+${spellThen(whose)}
+-- Indexes by day take rows in the order of their days in half the time.
+order by v.local_day`;

@@ -21,8 +21,11 @@ export async function renewFacts(client: pg.ClientBase): Promise<void> {
     "delete from visit_facts using renewing where visit_facts.visit_id = renewing.visit_id",
   );
   await client.query(canalFacts);
-  await client.query("analyze canal_facts");
+  await client.query(`analyze canal_facts (visit_id, canal, ${askedBy}, tooth, preparation)`);
   await client.query(visitFacts);
-  await client.query("analyze visit_facts");
+  await client.query(`analyze visit_facts (visit_id, ${askedBy}, outcome)`);
   await raiseRevision(client);
 }
+
+/** What figures choose rows by: the planner is told of it at once, and finds out the rest by itself within a minute. */
+const askedBy = "practice, chair, clinician, worker, patient, local_day, treatment, exclusion";

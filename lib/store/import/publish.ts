@@ -55,7 +55,10 @@ export async function publishTable(
   await stageAgain(client, table, how.afterUndo === true);
   const { rows } = await client.query(`select exists (select from staged_${table}) as any`);
   if (!rows[0].any) return;
-  await client.query(`analyze staged_${table} (${list(placing(table))})`);
+  // A small sample will do: it says how many rows there are, and of about how many visits.
+  await client.query(
+    `set default_statistics_target = 10; analyze staged_${table} (${list(placing(table))}); reset default_statistics_target`,
+  );
   if (hangsOnVisit(table)) await findVisits(client, table);
   else await addPlaces(client, table, how);
   await acceptNew(client, table, how.practices);

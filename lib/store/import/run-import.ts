@@ -67,6 +67,7 @@ export async function runImport(
   };
   const publication = { importId: started.id, zone: how.zone, practices: reach.practices };
   const steps = new InSteps(client, publication, how.tables);
+  const notes = new Behind();
   const read = async (behind: Behind) => {
     for await (const sheet of sheets) {
       steps.begins(sheet.table);
@@ -75,12 +76,14 @@ export async function runImport(
         rowsRead += count;
         heldSoFar += held;
         how.onProgress?.({ importId: started.id, file: sheet.name, rowsRead, state: "reading" });
-        await tell({ rowsRead, heldSoFar });
+        const sofar = { rowsRead, heldSoFar };
+        await notes.add(0, () => tell(sofar));
       });
       for (const table of steps.staged(sheet.table))
         await behind.add(0, () => steps.publish(table));
     }
     await behind.done();
+    await notes.done();
   };
   try {
     await makeStaging(client);
@@ -91,7 +94,7 @@ export async function runImport(
         try {
           await read(behind);
         } catch (trouble) {
-          await behind.end(trouble);
+          await Promise.all([behind.end(trouble), notes.end(trouble)]);
           throw trouble;
         }
         how.onProgress?.({ importId: started.id, rowsRead, state: "publishing" });

@@ -2,7 +2,7 @@ import { Readable } from "node:stream";
 import { pipeline } from "node:stream/promises";
 import type pg from "pg";
 import { from as copyFrom } from "pg-copy-streams";
-import type { Column, Values } from "@/lib/records/column";
+import type { Values } from "@/lib/records/column";
 import type { Reason } from "@/lib/records/reason";
 import { type TableName, tableNames, tables } from "@/lib/records/tables";
 import type { Behind } from "./behind";
@@ -81,32 +81,33 @@ export async function stage(
   await take();
 }
 
-const atATime = 5000;
+const atATime = 10_000;
 
 /** Where rows go, and the cells of each in COPY's text format. */
 type Copied<Row> = { readonly into: string; cells(row: Row): string[] };
 
 function copiedRows(table: TableName, fileId: number): Copied<CheckedRow> {
   const hangs = hangsOnVisit(table);
-  const columns = [
-    ...(hangs ? ["practice", "session_id"] : []),
-    ...storedColumns(table).map((column) => column.name),
-  ];
-  // An empty cell of an optional key is the empty text.
-  const empty = columns.map((name) =>
-    tables[table].columns.some((one) => one.name === name && one.key && !one.required) ? "" : "\\N",
-  );
-  const first = ["file_id", "line", "fields", "held_id", ...(hangs ? ["match"] : [])];
+  const columns = tables[table].columns.map(({ name, key, required }, place) => ({
+    name,
+    bit: 2 ** place,
+    // An empty cell of an optional key is the empty text.
+    empty: key && !required ? "" : "\\N",
+  }));
+  const first = ["fields", "file_id", "line", ...(hangs ? ["match"] : [])];
   const file = String(fileId);
   return {
-    into: `staged_${table} (${list([...first, ...columns])})`,
+    into: `staged_${table} (${list([...first, ...columns.map(({ name }) => name)])})`,
     cells: ({ line, values, match }) => {
-      const cells = [file, String(line), String(fieldsOf(table, values)), "\\N"];
+      const cells = ["", file, String(line)];
       if (hangs) cells.push(match ? cell(json(match)) : "\\N");
-      for (let place = 0; place < columns.length; place += 1) {
-        const value = values[columns[place] as string];
-        cells.push(value === undefined ? (empty[place] as string) : cell(value));
+      let fields = 0;
+      for (const { name, bit, empty } of columns) {
+        const value = values[name];
+        if (value !== undefined) fields += bit;
+        cells.push(value === undefined ? empty : cell(value));
       }
+      cells[0] = String(fields);
       return cells;
     },
   };
@@ -124,11 +125,10 @@ function copiedHeldRows(table: TableName, fileId: number): Copied<HeldAsRead> {
 
 /** A bit for each column the row bears, so that undoing one import keeps what another one bore. */
 export function fieldsOf(table: TableName, values: Values): number {
-  const { columns } = tables[table];
-  let bits = 0;
-  for (let place = 0; place < columns.length; place += 1)
-    if (values[(columns[place] as Column).name] !== undefined) bits += 2 ** place;
-  return bits;
+  return tables[table].columns.reduce(
+    (bits, column, place) => (values[column.name] === undefined ? bits : bits + 2 ** place),
+    0,
+  );
 }
 
 async function copy(client: pg.ClientBase, into: string, text: CopyText) {
