@@ -25,16 +25,19 @@ export function checkRow(
   match?: Match,
 ): GoodRow | HeldRow {
   const values: Record<string, Value | undefined> = {};
-  const found = troubles.filter(({ column }) => column === undefined || names(table).has(column));
-  const told = new Set(found.flatMap(({ column }) => column ?? []));
+  const found =
+    troubles.length === 0
+      ? []
+      : troubles.filter(({ column }) => column === undefined || names(table).has(column));
+  const told = found.length === 0 ? nothing : new Set(found.flatMap(({ column }) => column ?? []));
   const patient = patientOf(table, cells, context);
   const cellContext = {
     zone: () => context.zoneOf(cells.practice?.trim() || undefined),
     now: context.now,
   };
   for (const column of tables[table].columns) {
-    const text = cells[column.name]?.trim();
     if (told.has(column.name)) continue;
+    const text = cells[column.name]?.trim();
     if (!text) {
       if (column.required && !(match && column.name === "session_id"))
         found.push({
@@ -49,7 +52,8 @@ export function checkRow(
     if (isProblem(checked)) found.push({ column: column.name, ...checked });
     else values[column.name] = patient ? patient.kept(column.name, checked) : checked;
   }
-  found.push(...rowProblems(table, values, cells));
+  const between = rowProblems(table, values, cells);
+  if (between.length > 0) found.push(...between);
   if (found.length === 0)
     return { verdict: "good", line: place.line, values, ...(match ? { match } : {}) };
   return heldRow(table, place, cells, found, values, patient, match);
@@ -80,6 +84,8 @@ export function checkMisplaced(
 function names(table: TableName): Set<string> {
   return new Set(tables[table].columns.map((column) => column.name));
 }
+
+const nothing: ReadonlySet<string> = new Set();
 
 const placing = new Set(["practice", "session_id", "canal"]);
 

@@ -1,3 +1,4 @@
+import type { Batched } from "./batched";
 import type { Problem } from "./problem";
 
 /** What keeps a row from being read as it stands. */
@@ -22,7 +23,7 @@ export type RawSheet = {
   /** The name that may tell the table: of the file or of the workbook's sheet. */
   readonly title: string;
   readonly header: readonly string[];
-  readonly rows: AsyncIterable<RawRow>;
+  readonly rows: Batched<RawRow>;
   /** Lets go of the file, however many of the rows were read. */
   close(): Promise<void>;
 };

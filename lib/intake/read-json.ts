@@ -1,4 +1,5 @@
 import { createReadStream } from "node:fs";
+import { gathered } from "./batched";
 import { jsonItems } from "./json-items";
 import { jsonRow } from "./json-row";
 import { linesOf } from "./lines-of";
@@ -40,7 +41,7 @@ async function sheetOf(
   const close = async () => void (await rows.return(undefined));
   return {
     ...{ name, title: name, header: [...names] },
-    ...{ rows: chained(read, rows), close, empty: read.length === 0 },
+    ...{ rows: gathered(chained(read, rows)), close, empty: read.length === 0 },
   };
 }
 

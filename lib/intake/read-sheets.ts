@@ -1,5 +1,6 @@
 import { extname } from "node:path";
 import { type TableName, tables } from "@/lib/records/tables";
+import { Batched } from "./batched";
 import { checkMisplaced, checkRow } from "./check-row";
 import { fileAsItWas } from "./file-as-it-was";
 import { beginning, refuseOtherFile } from "./other-file";
@@ -41,7 +42,7 @@ export async function* readSheets(
         name: raw.name,
         table,
         ignored: ignored(raw, table),
-        rows: rowsOf(raw, table, context, refuseChanged),
+        rows: new Batched(rowsOf(raw, table, context, refuseChanged)),
       };
     } catch (trouble) {
       if (!(trouble instanceof UnreadableFile) || seemsTable(raw)) throw trouble;
@@ -79,14 +80,23 @@ async function* rowsOf(
   table: TableName,
   context: Context,
   refuseChanged: () => Promise<void>,
-): AsyncGenerator<GoodRow | HeldRow> {
-  for await (const { line, cells, troubles, misplaced, missing = 0 } of raw.rows) {
+): AsyncGenerator<Iterable<GoodRow | HeldRow>> {
+  for await (const rows of raw.rows.batches) yield checked(rows, raw, table, context);
+  await refuseChanged();
+}
+
+function* checked(
+  rows: Iterable<RawRow>,
+  raw: RawSheet,
+  table: TableName,
+  context: Context,
+): Generator<GoodRow | HeldRow> {
+  for (const { line, cells, troubles, misplaced, missing = 0 } of rows) {
     const place = { file: raw.name, line };
     yield misplaced
       ? checkMisplaced(table, surelyTaken(raw, table, cells, missing), place, troubles ?? [])
       : checkRow(table, cells, place, context, troubles);
   }
-  await refuseChanged();
 }
 
 /**

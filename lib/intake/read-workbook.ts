@@ -1,3 +1,4 @@
+import { gathered } from "./batched";
 import type { RawRow, RawSheet, Trouble } from "./raw-row";
 import { headerOf } from "./which-table";
 import { openWorkbook } from "./workbook/open-workbook";
@@ -40,7 +41,7 @@ export async function* readWorkbook(
       const names = columns(first.value.cells, label);
       yield {
         ...{ name: label, title: sheet.title, header: [...names.values()] },
-        rows: named(rows, names),
+        rows: gathered(named(rows, names)),
         close: async () => void (await rows.return(undefined)),
       };
     }

@@ -7,7 +7,7 @@ type Found = { readonly column: string } & Problem;
 
 /** What is wrong between the columns of a row, each of which is right by itself. */
 export function rowProblems(table: TableName, values: Values, cells: Cells): Found[] {
-  return (rules[table] ?? (() => []))(values, cells);
+  return rules[table]?.(values, cells) ?? [];
 }
 
 /** A visit longer than a day is a wrong date. */

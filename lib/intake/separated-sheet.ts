@@ -1,4 +1,5 @@
 import { createReadStream, type ReadStream } from "node:fs";
+import { Batched } from "./batched";
 import { type CsvRow, type Cut, csvRows } from "./csv-rows";
 import { longestLine } from "./lines-of";
 import { refuseManyColumns } from "./most-columns";
@@ -41,7 +42,7 @@ export async function separatedSheet(
       name,
       title: name,
       header,
-      rows: rowsOf(rows.slice(at + 1), batches, header, how),
+      rows: new Batched(rowsOf(rows.slice(at + 1), batches, header, how)),
       close: async () => void source.destroy(),
     };
   }
@@ -70,10 +71,17 @@ async function* rowsOf(
   batches: AsyncGenerator<CsvRow[]>,
   header: readonly string[],
   how: Opening,
-): AsyncGenerator<RawRow> {
-  for (const row of first) if (!isBlank(row)) yield rawRow(row, header, how);
-  for await (const rows of batches)
-    for (const row of rows) if (!isBlank(row)) yield rawRow(row, header, how);
+): AsyncGenerator<Iterable<RawRow>> {
+  yield filled(first, header, how);
+  for await (const rows of batches) yield filled(rows, header, how);
+}
+
+function* filled(
+  rows: readonly CsvRow[],
+  header: readonly string[],
+  how: Opening,
+): Generator<RawRow> {
+  for (const row of rows) if (!isBlank(row)) yield rawRow(row, header, how);
 }
 
 /** Spreadsheets save rows of nothing but separators below their tables. */

@@ -1,6 +1,7 @@
 import type { Values } from "@/lib/records/column";
 import type { Reason } from "@/lib/records/reason";
 import type { TableName } from "@/lib/records/tables";
+import type { Batched } from "./batched";
 
 /** What the checks need to know of the house. */
 export type Context = {
@@ -55,5 +56,5 @@ export type Sheet = {
   readonly table: TableName;
   /** Header names that no field takes; they are not kept. */
   readonly ignored: readonly string[];
-  readonly rows: AsyncIterable<GoodRow | HeldRow>;
+  readonly rows: Batched<GoodRow | HeldRow>;
 };

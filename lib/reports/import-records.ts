@@ -17,6 +17,7 @@ import { keptSetting } from "@/lib/store/records/settings";
 import { type HowToRead, howToRead, type KnownMapping, knownMappings } from "./how-to-read";
 import { patientPseudonym } from "./patient-pseudonym";
 import { rowsExpected } from "./rows-expected";
+import { tablesToCome } from "./tables-to-come";
 
 export type Source = {
   /** Where the file lies now. */
@@ -75,6 +76,7 @@ export async function importRecords(
   const importId = await runImport(reach, sheetsOf(toRead, context, passedOver), {
     ...how,
     keyFingerprint: keyFingerprint(how.key),
+    tables: await tablesToCome(toRead, context),
     rowsExpected: expected.includes(undefined)
       ? undefined
       : expected.reduce((sum: number, rows) => sum + (rows ?? 0), 0),
@@ -143,10 +145,16 @@ async function* sheetsOf(
 ): AsyncGenerator<SheetToImport> {
   for (const { source, by } of toRead) {
     try {
-      if (!by) yield* readSheets(source.path, source.name, context);
+      if (!by)
+        for await (const sheet of readSheets(source.path, source.name, context))
+          yield { ...sheet, rows: sheet.rows.batches };
       else
         for await (const sheet of readMapped(source.path, source.name, by.mapping, context))
-          yield { ...sheet, mapping: { name: by.mapping.name, version: by.version } };
+          yield {
+            ...sheet,
+            rows: sheet.rows.batches,
+            mapping: { name: by.mapping.name, version: by.version },
+          };
     } catch (trouble) {
       if (!source.found || !(trouble instanceof UnreadableFile)) throw trouble;
       passedOver.push(trouble.message);

@@ -8,10 +8,15 @@ import type { StagedRow } from "@/lib/store/import/staging";
 
 export type Rows = Partial<Record<TableName, readonly (Values | StagedRow)[]>>;
 
-/** Imports checked rows as files in the order given, each table a file, and answers the import and its counts by table. */
+/**
+ * Imports checked rows as files in the order given, each table a file, and answers the import and its counts by table.
+ *
+ * @param told whether the import is told which tables will come, so that it may publish some while it reads others
+ */
 export async function bringIn(
   rows: Rows,
   order: readonly TableName[] = tableNames,
+  { told = false } = {},
 ): Promise<{ importId: number; counts: Partial<Record<TableName, FileCounts>> }> {
   async function* sheets(): AsyncGenerator<SheetToImport> {
     for (const table of order) {
@@ -19,15 +24,17 @@ export async function bringIn(
       if (some) yield { name: `${table}.csv`, table, ignored: [], rows: staged(some) };
     }
   }
-  const importId = await runImport(holderReach().records, sheets(), { zone: "Europe/London" });
+  const tables = told ? order.filter((table) => rows[table]) : undefined;
+  const how = { zone: "Europe/London", tables };
+  const importId = await runImport(holderReach().records, sheets(), how);
   const files = await filesOfImport(holderReach().records, importId);
   return { importId, counts: Object.fromEntries(files.map((file) => [file.table, file])) };
 }
 
-async function* staged(rows: readonly (Values | StagedRow)[]): AsyncGenerator<StagedRow> {
-  for (const [place, row] of rows.entries()) {
-    yield "line" in row ? (row as StagedRow) : { line: place + 2, values: row as Values };
-  }
+async function* staged(rows: readonly (Values | StagedRow)[]): AsyncGenerator<StagedRow[]> {
+  yield rows.map((row, place) =>
+    "line" in row ? (row as StagedRow) : { line: place + 2, values: row as Values },
+  );
 }
 
 /** Everything that decides a figure, in a stable order, to compare one state of the database with another. */

@@ -1,6 +1,7 @@
+import { Batched } from "../batched";
 import { checkMisplaced, checkRow } from "../check-row";
 import { fileAsItWas } from "../file-as-it-was";
-import type { RawSheet } from "../raw-row";
+import type { RawRow, RawSheet } from "../raw-row";
 import { openFile } from "../recognise/open-file";
 import type { Context, GoodRow, HeldRow, Sheet } from "../sheet";
 import { UnreadableFile } from "../unreadable-file";
@@ -33,7 +34,7 @@ export async function* readMapped(
         name: raw.name,
         table: feed.table,
         ignored: place === 0 ? unread(raw, mapping) : [],
-        rows: rowsOf(raw, mapping, feed, here, place === 0, refuseChanged),
+        rows: new Batched(rowsOf(raw, mapping, feed, here, place === 0, refuseChanged)),
       };
     } finally {
       await raw.close();
@@ -48,20 +49,24 @@ async function* rowsOf(
   context: Context,
   first: boolean,
   refuseChanged: () => Promise<void>,
-): AsyncGenerator<GoodRow | HeldRow> {
+): AsyncGenerator<Iterable<GoodRow | HeldRow>> {
   const map = rowMapper(mapping, feed, raw.header, context);
-  for await (const row of raw.rows) {
-    const place = { file: raw.name, line: row.line };
-    if (row.misplaced) {
-      // Any cell may stand under another column's name.
-      if (first) yield checkMisplaced(feed.table, {}, place, row.troubles ?? []);
-      continue;
-    }
-    const mapped = map(row);
-    if (mapped)
-      yield checkRow(feed.table, mapped.cells, place, context, mapped.troubles, mapped.match);
-  }
+  for await (const rows of raw.rows.batches) yield checked(rows);
   await refuseChanged();
+
+  function* checked(rows: Iterable<RawRow>): Generator<GoodRow | HeldRow> {
+    for (const row of rows) {
+      const place = { file: raw.name, line: row.line };
+      if (row.misplaced) {
+        // Any cell may stand under another column's name.
+        if (first) yield checkMisplaced(feed.table, {}, place, row.troubles ?? []);
+        continue;
+      }
+      const mapped = map(row);
+      if (mapped)
+        yield checkRow(feed.table, mapped.cells, place, context, mapped.troubles, mapped.match);
+    }
+  }
 }
 
 function refuseMissing(raw: RawSheet, mapping: Mapping, name: string): void {

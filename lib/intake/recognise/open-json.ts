@@ -1,3 +1,4 @@
+import { gathered } from "../batched";
 import { refuseManyColumns } from "../most-columns";
 import type { RawRow, RawSheet } from "../raw-row";
 import { jsonItemRows, jsonLineRows } from "../read-json";
@@ -29,7 +30,7 @@ export async function openJson(
     name,
     title: name,
     header,
-    rows,
+    rows: gathered(rows),
     close: async () => void (await rows.return(undefined)),
   };
 }

@@ -1,5 +1,6 @@
 import { volume } from "../figures/criterion/delivery-sql";
-import { heldRows, worker } from "./canal-facts";
+import { heldRows } from "./canal-facts";
+import { spellThen, worker } from "./spells";
 
 /** SQL: what a motor drives. */
 const powered = "'{oscillating,rotary,reciprocating}'::text[]";
@@ -14,7 +15,7 @@ with deliveries as (
   from renewing r join irrigation i using (visit_id) left join canals c on c.visit_id = i.visit_id and c.canal = i.canal
 ), sums as (
   select visit_id, bool_or(delivery = 'continuous') as continuous,
-    case when bool_and(volume_ml is not null) then sum(volume_ml order by canal, seq) end as volume_ml
+    case when count(volume_ml) = count(*) then sum(volume_ml order by canal, seq) end as volume_ml
   from deliveries group by visit_id
 ), uses as (
   select visit_id, sum(coalesce(uses, 1)) as uses, sum(coalesce(separated, 0)) as separations,
@@ -46,4 +47,5 @@ left join uses u on u.visit_id = v.id
 left join prepared p on p.visit_id = v.id
 left join held_deliveries hd on hd.visit_id = v.id
 left join held_uses hu on hu.visit_id = v.id
-left join held_any ha on ha.visit_id = v.id`;
+left join held_any ha on ha.visit_id = v.id
+${spellThen("v.clinician")}`;

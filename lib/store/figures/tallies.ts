@@ -83,7 +83,7 @@ async function counts(
     from subjects group by measure, period, kind, key, excluded, excepted
     ), ${patients}
     select * from counts left join sums using (measure, period, kind, key)
-    order by measure, period, kind, practice, code, key`,
+    order by measure, period, kind, practice, code, key, excluded, excepted`,
     parameters.values,
   );
   return rows;

@@ -9,7 +9,7 @@ import { holdAccepted } from "./hold-accepted";
  */
 export async function holdUsesAfterSeparation(
   client: pg.ClientBase,
-  instruments = "select instrument_id from judged_instruments",
+  instruments = "select instrument_id from staged_instruments",
 ): Promise<void> {
   await client.query(`
     create temp table parted as

@@ -1,10 +1,9 @@
-import type pg from "pg";
 import { type TableName, tables } from "@/lib/records/tables";
 import { contradictionReasons, differs, waitingReasons } from "./relation-reasons";
 import { hangsOnVisit, list, storedColumns, storedKey } from "./stored-columns";
 
 /**
- * What becomes of the staged rows of one table, in the table `judged_<table>`:
+ * What becomes of the staged rows of one table:
  *
  * - `new`: accepted as it stands;
  * - `later`: the same key as a `new` row of this import, or completes an accepted one: settled in rounds;
@@ -14,17 +13,7 @@ import { hangsOnVisit, list, storedColumns, storedKey } from "./stored-columns";
  *
  * The order of arrival decides what stands: file_id rises in the order of reading, then the line.
  */
-export async function judge(
-  client: pg.ClientBase,
-  table: TableName,
-  practices: readonly string[] | null,
-) {
-  await client.query(
-    `create temp table judged_${table} on commit drop as ${judgingQuery(table, practices)}`,
-  );
-}
-
-function judgingQuery(table: TableName, practices: readonly string[] | null): string {
+export function judgingQuery(table: TableName, practices: readonly string[] | null): string {
   return hangsOnVisit(table) ? childQuery(table, practices) : ownQuery(table, practices);
 }
 
@@ -47,7 +36,8 @@ function childQuery(table: TableName, practices: readonly string[] | null): stri
       select distinct session_id, coalesce(practice, '') as practice from staged_${table}
     ), found as (
       select a.session_id, a.practice, min(v.id) as visit_id, count(*) as visits, min(v.practice) as of_practice,
-        string_agg(v.practice, ' and ' order by v.practice) as in_practices
+        case when count(*) = 1 then min(v.practice)
+          else (select string_agg(w.practice, ' and ' order by w.practice) from sessions w where w.session_id = a.session_id) end as in_practices
       from asked a join sessions v on v.session_id = a.session_id and (a.practice = '' or v.practice = a.practice)
       group by a.session_id, a.practice
     )
@@ -57,7 +47,7 @@ function childQuery(table: TableName, practices: readonly string[] | null): stri
            when f.visit_id is null then 'waiting'
            when ${outside("f.of_practice", practices)} then 'outside-reach'
            when ${parent.missing} then 'waiting'
-           ${compared(table, `row_number() over (partition by f.visit_id, ${list(key, "s.")}, (${parent.missing}) order by s.file_id, s.line)`)}
+           ${compared(table, `row_number() over (partition by f.visit_id, ${list(key, "s.")} order by s.file_id, s.line)`)}
       end as verdict
     from staged_${table} s
     left join found f on f.session_id = s.session_id and f.practice = coalesce(s.practice, '')

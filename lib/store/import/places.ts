@@ -1,36 +1,41 @@
 import type pg from "pg";
+import type { TableName } from "@/lib/records/tables";
 
-/** Creates the practices, chairs and clinicians whose codes are not yet known; an administrator confirms them later. */
+/** Creates the practices, chairs and clinicians that staged rows name and that are not yet known; an administrator confirms them later. */
 export async function addPlaces(
   client: pg.ClientBase,
-  zone: string,
-  practices: readonly string[] | null,
+  table: TableName,
+  { zone, practices }: { zone: string; practices: readonly string[] | null },
 ) {
   const within = "($1::text[] is null or practice = any($1))";
   await client.query(
     `insert into practices (code, name, zone)
-     select distinct practice, practice, $2 from (
-       select practice from staged_sessions union select practice from staged_upkeep union select practice from staged_people
-     ) named where ${within} on conflict do nothing`,
+     select distinct practice, practice, $2 from staged_${table} where ${within} on conflict do nothing`,
     [practices, zone],
   );
-  await client.query(
-    `insert into chairs (practice, code)
-     select distinct practice, chair from (
-       select practice, chair from staged_sessions union select practice, chair from staged_upkeep
-     ) named where ${within} on conflict do nothing`,
-    [practices],
-  );
-  await client.query(
-    `insert into clinicians (practice, code)
-     select distinct practice, code from (
-       select practice, clinician as code from staged_sessions
-       union select practice, supervisor from staged_sessions where supervisor is not null
-       union select practice, code from staged_people
-     ) named where ${within} on conflict do nothing`,
-    [practices],
-  );
+  const { chair, clinicians } = naming[table] ?? {};
+  if (chair)
+    await client.query(
+      `insert into chairs (practice, code)
+       select distinct practice, ${chair} from staged_${table} where ${within} on conflict do nothing`,
+      [practices],
+    );
+  for (const code of clinicians ?? [])
+    await client.query(
+      `insert into clinicians (practice, code)
+       select distinct practice, ${code} from staged_${table} where ${code} is not null and ${within} on conflict do nothing`,
+      [practices],
+    );
 }
+
+/** The columns that name a chair or a clinician of the row's practice. */
+const naming: Partial<
+  Record<TableName, { readonly chair?: string; readonly clinicians?: readonly string[] }>
+> = {
+  sessions: { chair: "chair", clinicians: ["clinician", "supervisor"] },
+  upkeep: { chair: "chair" },
+  people: { clinicians: ["code"] },
+};
 
 /** Creates the codes of clinicians that only a canal names. */
 export async function addCanalClinicians(client: pg.ClientBase) {

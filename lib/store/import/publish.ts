@@ -1,16 +1,16 @@
 import type pg from "pg";
-import { type TableName, tableNames, tables } from "@/lib/records/tables";
+import { type TableName, tableNames } from "@/lib/records/tables";
 import { followRules } from "../corrections/by-rule";
 import { recogniseEarlierVersions } from "../corrections/earlier-version";
 import { renewFacts } from "../facts/renew-facts";
+import { acceptNew } from "./accept";
 import { holdUsesAfterSeparation } from "./after-separation";
 import { findVisits } from "./find-visits";
-import { judge } from "./judge";
 import { addCanalClinicians, addPlaces } from "./places";
 import { settleInRounds } from "./rounds";
 import { countFiles, holdAsRead, holdJudged, witnessJudged } from "./settle";
 import { settleHeld } from "./settle-held";
-import { hangsOnVisit, list, storedColumns } from "./stored-columns";
+import { hangsOnVisit, list, storedKey } from "./stored-columns";
 import { visitsOfHeld } from "./visits-of-held";
 
 export type Publishing = {
@@ -29,39 +29,62 @@ export type Publishing = {
  * first whatever the order of the files; rows that waited for a parent are judged again beside the new ones.
  */
 export async function publish(client: pg.ClientBase, how: Publishing): Promise<void> {
-  await client.query("select pg_advisory_xact_lock(hashtext('canal-audit publish'))");
-  await judgeAll(client, how);
-  if (how.importId === undefined || !(await followRules(client, how.importId))) return;
-  await forgetJudging(client);
-  await judgeAll(client, { zone: how.zone, practices: null, afterUndo: true });
+  await beginPublishing(client);
+  for (const table of tableNames) await publishTable(client, table, how);
+  await endPublishing(client, how);
 }
 
-async function judgeAll(client: pg.ClientBase, how: Publishing): Promise<void> {
+/** One publishing at a time, from here to the end of the transaction. */
+export async function beginPublishing(client: pg.ClientBase): Promise<void> {
+  await client.query("select pg_advisory_xact_lock(hashtext('canal-audit publish'))");
+  await beginJudging(client);
+}
+
+async function beginJudging(client: pg.ClientBase): Promise<void> {
   await client.query("create temp table if not exists touched (visit_id bigint) on commit drop");
   await client.query("create temp table if not exists mending (held_id bigint) on commit drop");
   await client.query("create temp table rows_of (practice text) on commit drop");
-  // Held rows that are judged again may be the first to name a practice.
-  for (const table of tableNames)
-    if (!hangsOnVisit(table)) await stageAgain(client, table, how.afterUndo === true);
-  await addPlaces(client, how.zone, how.practices);
-  for (const table of tableNames) {
-    if (hangsOnVisit(table)) await stageAgain(client, table, how.afterUndo === true);
-    const { rows } = await client.query(`select exists (select from staged_${table}) as any`);
-    if (!rows[0].any) continue;
-    await client.query(`analyze staged_${table}`);
-    if (hangsOnVisit(table)) await findVisits(client, table);
-    await judge(client, table, how.practices);
-    await accept(client, table);
-    await settleInRounds(client, table);
-    await witnessJudged(client, table);
-    await recogniseEarlierVersions(client, table);
-    await holdJudged(client, table);
-    await settleHeld(client, table);
-    await touch(client, table);
-    await client.query(practicesOf(table));
-    if (table === "instruments") await holdUsesAfterSeparation(client);
-    await countFiles(client, table);
-  }
+}
+
+/** Judges the staged rows of one table, all of which are there; so are its parents', judged before. */
+export async function publishTable(
+  client: pg.ClientBase,
+  table: TableName,
+  how: Publishing,
+): Promise<void> {
+  await stageAgain(client, table, how.afterUndo === true);
+  const { rows } = await client.query(`select exists (select from staged_${table}) as any`);
+  if (!rows[0].any) return;
+  // A small sample will do: it says how many rows there are, and of about how many visits.
+  await client.query(
+    `set default_statistics_target = 10; analyze staged_${table} (${list(placing(table))}); reset default_statistics_target`,
+  );
+  if (hangsOnVisit(table)) await findVisits(client, table);
+  else await addPlaces(client, table, how);
+  await acceptNew(client, table, how.practices);
+  await settleInRounds(client, table);
+  await witnessJudged(client, table);
+  await recogniseEarlierVersions(client, table);
+  await holdJudged(client, table);
+  await settleHeld(client, table);
+  await touch(client, table);
+  await client.query(practicesOf(table));
+  if (table === "instruments") await holdUsesAfterSeparation(client);
+  await countFiles(client, table);
+}
+
+/** What rests on all tables: rows that the checks held, the facts, and what the practices' rules say of newer versions. */
+export async function endPublishing(client: pg.ClientBase, how: Publishing): Promise<void> {
+  await endJudging(client, how);
+  if (how.importId === undefined || !(await followRules(client, how.importId))) return;
+  await forgetJudging(client);
+  await beginJudging(client);
+  const anew = { zone: how.zone, practices: null, afterUndo: true };
+  for (const table of tableNames) await publishTable(client, table, anew);
+  await endJudging(client, anew);
+}
+
+async function endJudging(client: pg.ClientBase, how: Publishing): Promise<void> {
   await holdAsRead(client);
   if (how.importId !== undefined) await noteDone(client, how.importId);
   await addCanalClinicians(client);
@@ -70,9 +93,13 @@ async function judgeAll(client: pg.ClientBase, how: Publishing): Promise<void> {
 
 /** Clears what one judging leaves in the transaction, so that there can be another. */
 async function forgetJudging(client: pg.ClientBase) {
-  const left = tableNames.flatMap((table) => [`judged_${table}`, `holding_${table}`]);
+  const left = tableNames.flatMap((table) => [
+    `judged_${table}`,
+    `came_${table}`,
+    `holding_${table}`,
+  ]);
   await client.query(
-    `drop table if exists ${[...left, "holding_as_read", "rows_of", "renewing"].map((name) => `pg_temp.${name}`).join(", ")}`,
+    `drop table if exists ${[...left, "holding_as_read", "rows_of", "renewing", "spells"].map((name) => `pg_temp.${name}`).join(", ")}`,
   );
   await client.query(
     `truncate ${[...tableNames, "held"].map((name) => `pg_temp.staged_${name}`).join(", ")}`,
@@ -99,36 +126,24 @@ async function stageAgain(client: pg.ClientBase, table: TableName, afterUndo: bo
     );
 }
 
-async function accept(client: pg.ClientBase, table: TableName) {
-  const names = storedColumns(table).map((column) => column.name);
-  const visit = hangsOnVisit(table) ? "visit_id, " : "";
-  const localDay = table === "sessions";
-  await client.query(`
-    insert into "${table}" (file_id, line, fields, ${visit}${list(names)}${localDay ? ", local_day" : ""})
-    select j.file_id, j.line, j.fields, ${visit ? "j.visit_id, " : ""}${list(names, "j.")}
-      ${localDay ? ", (j.started_at at time zone z.zone)::date" : ""}
-    from judged_${table} j ${localDay ? "join practices z on z.code = j.practice" : ""}
-    where j.verdict = 'new'`);
-  await client.query(`analyze "${table}"`);
-}
-
-/** Notes the visits whose derived figures are to be renewed. */
+/** Notes the visits whose derived figures are to be renewed; new visits are noted already. */
 async function touch(client: pg.ClientBase, table: TableName) {
-  if (tables[table].parent) {
+  if (hangsOnVisit(table)) {
     await client.query(
-      `insert into touched select visit_id from judged_${table} where visit_id is not null`,
+      `insert into touched select distinct visit_id from came_${table}
+       union select visit_id from judged_${table} where visit_id is not null`,
     );
-    if (hangsOnVisit(table))
-      await client.query(
-        `insert into touched select c.id::bigint from judged_${table} j cross join jsonb_array_elements_text(j.candidate_visits) c (id)`,
-      );
+    await client.query(
+      `insert into touched select c.id::bigint from judged_${table} j cross join jsonb_array_elements_text(j.candidate_visits) c (id)`,
+    );
   } else if (table === "sessions") {
     await client.query(
       `insert into touched select v.id from judged_sessions j join sessions v using (practice, session_id)`,
     );
   } else if (table === "people") {
     await client.query(
-      `insert into touched select v.id from judged_people j join sessions v using (practice)
+      `insert into touched select v.id from (select practice, code from came_people union select practice, code from judged_people) j
+       join sessions v using (practice)
        where v.clinician = j.code or exists (select from canals c where c.visit_id = v.id and c.clinician = j.code)`,
     );
   }
@@ -145,7 +160,14 @@ async function noteDone(client: pg.ClientBase, importId: number) {
 }
 
 function practicesOf(table: TableName): string {
+  const placed = hangsOnVisit(table) ? "visit_id" : "practice";
+  const read = `select ${placed} from came_${table} union select ${placed} from judged_${table} where held_id is null`;
   return hangsOnVisit(table)
-    ? `insert into rows_of select distinct v.practice from judged_${table} j join sessions v on v.id = j.visit_id where j.held_id is null`
-    : `insert into rows_of select distinct practice from judged_${table} where held_id is null`;
+    ? `insert into rows_of select distinct v.practice from (${read}) r join sessions v on v.id = r.visit_id`
+    : `insert into rows_of ${read}`;
+}
+
+/** What a row's visit and practice are found by. */
+function placing(table: TableName): string[] {
+  return hangsOnVisit(table) ? ["session_id", "practice"] : storedKey(table);
 }

@@ -3,9 +3,10 @@ import type { RecordsReach } from "@/lib/access/reach";
 import type { TableName } from "@/lib/records/tables";
 import { pool, prisma } from "../database";
 import { publishing } from "../wall/as-whom";
+import { Behind } from "./behind";
 import { type Again, beginAgain, markRunning, TakenUp } from "./broken-off";
 import { ImportCancelled, isCancelled } from "./cancel-import";
-import { publish } from "./publish";
+import { InSteps } from "./in-steps";
 import { makeStaging, type StagedRow, stage } from "./staging";
 
 export type SheetToImport = {
@@ -13,7 +14,8 @@ export type SheetToImport = {
   readonly table: TableName;
   /** Header names that no field takes; they are not kept. */
   readonly ignored: readonly string[];
-  readonly rows: AsyncIterable<StagedRow>;
+  /** Some at a time (lib/intake/batched). */
+  readonly rows: AsyncIterable<Iterable<StagedRow>>;
   /** The mapping by which it is read, where it is not in the record format. */
   readonly mapping?: { readonly name: string; readonly version: number | null };
 };
@@ -26,7 +28,8 @@ export type ImportProgress = {
 };
 
 /**
- * Reads all sheets into staging and publishes them in one transaction: readers see all of an import or nothing.
+ * Reads all sheets into staging and publishes them in one transaction: readers see all of an import or nothing. Others who change
+ * records wait from the first table on that is published.
  * Progress is written on a connection of its own. What goes wrong leaves no row behind and is thrown.
  *
  * @returns the import's id; its files and counts are in import_files.
@@ -36,6 +39,8 @@ export async function runImport(
   sheets: AsyncIterable<SheetToImport>,
   how: {
     zone: string;
+    /** The table of each sheet to come, where that can be told: then those that are whole are published while others are read. */
+    tables?: readonly TableName[];
     /** How many rows the files seem to have, where that can be told. */
     rowsExpected?: number;
     /** Folder of the home's uploads in which the files lie until they are read. */
@@ -60,33 +65,45 @@ export async function runImport(
     const { cancel } = await prisma().import.update({ where: { id: started.id }, data });
     if (cancel) throw new ImportCancelled();
   };
-  try {
-    await makeStaging(client);
+  const publication = { importId: started.id, zone: how.zone, practices: reach.practices };
+  const steps = new InSteps(client, publication, how.tables);
+  const notes = new Behind();
+  const read = async (behind: Behind) => {
     for await (const sheet of sheets) {
-      const file = await prisma().importFile.create({
-        data: {
-          importId: started.id,
-          name: sheet.name,
-          tableName: sheet.table,
-          ignored: [...sheet.ignored],
-          mapping: sheet.mapping?.name,
-          version: sheet.mapping?.version,
-        },
-      });
-      await stage(client, sheet.table, file.id, sheet.rows, async (count, held) => {
+      steps.begins(sheet.table);
+      const { id: fileId } = await noteFile(started.id, sheet);
+      await stage(client, behind, { ...sheet, fileId }, sheet.rows, async (count, held) => {
         rowsRead += count;
         heldSoFar += held;
         how.onProgress?.({ importId: started.id, file: sheet.name, rowsRead, state: "reading" });
-        await tell({ rowsRead, heldSoFar });
+        const sofar = { rowsRead, heldSoFar };
+        await notes.add(0, () => tell(sofar));
       });
+      for (const table of steps.staged(sheet.table))
+        await behind.add(0, () => steps.publish(table));
     }
-    how.onProgress?.({ importId: started.id, rowsRead, state: "publishing" });
-    await tell({ state: "publishing" });
-    const put = async () => {
-      await publish(client, { importId: started.id, zone: how.zone, practices: reach.practices });
-      if (how.keyFingerprint) await requireKey(client, how.keyFingerprint);
-    };
-    await publishing(() => inTransaction(client, put));
+    await behind.done();
+    await notes.done();
+  };
+  try {
+    await makeStaging(client);
+    await inTransaction(
+      client,
+      async () => {
+        const behind = new Behind();
+        try {
+          await read(behind);
+        } catch (trouble) {
+          await Promise.all([behind.end(trouble), notes.end(trouble)]);
+          throw trouble;
+        }
+        how.onProgress?.({ importId: started.id, rowsRead, state: "publishing" });
+        await tell({ state: "publishing" });
+        await steps.end();
+        if (how.keyFingerprint) await requireKey(client, how.keyFingerprint);
+      },
+      publishing,
+    );
     return started.id;
   } catch (trouble) {
     const cancelled = await isCancelled(trouble, started.id);
@@ -130,12 +147,23 @@ async function requireKey(client: pg.ClientBase, fingerprint: string): Promise<v
     throw new Error("The patient key was rotated while the files were read; bring them in again.");
 }
 
-/** Runs `work` in one transaction on this connection. */
+/** The file's row, which its counts are added to. */
+function noteFile(importId: number, { name, table, ignored, mapping }: SheetToImport) {
+  return prisma().importFile.create({
+    data: {
+      ...{ importId, name, tableName: table, ignored: [...ignored] },
+      ...{ mapping: mapping?.name, version: mapping?.version },
+    },
+  });
+}
+
+/** Runs `work` in one transaction on this connection. @param as as whom the transaction is begun */
 export async function inTransaction<Result>(
   client: pg.ClientBase,
   work: () => Promise<Result>,
+  as: (begin: () => Promise<unknown>) => Promise<unknown> = (begin) => begin(),
 ): Promise<Result> {
-  await client.query("begin");
+  await as(() => client.query("begin"));
   try {
     const result = await work();
     await client.query("commit");

@@ -78,14 +78,18 @@ export async function countFiles(client: pg.ClientBase, table: TableName) {
     update import_files f set read = f.read + n.rows, accepted = f.accepted + n.accepted,
       repeated = f.repeated + n.repeated + n.mended, held = f.held + n.held - n.let_go - n.mended, let_go = f.let_go + n.let_go
     from (
-      select j.file_id, count(*) as rows, count(*) filter (where j.verdict in ('new', 'completes')) as accepted,
-        count(*) filter (where j.verdict = 'repeated') as repeated,
-        count(*) filter (where j.verdict in ${heldVerdicts}) as held,
-        count(*) filter (where h.state = 'let-go') as let_go, count(*) filter (where h.state = 'mended') as mended
-      from judged_${table} j
-      left join holding_${table} n on n.file_id = j.file_id and n.line = j.line
-      left join held h on h.digest = n.digest
-      where j.held_id is null group by j.file_id
+      select file_id, sum(rows) as rows, sum(accepted) as accepted, sum(repeated) as repeated, sum(held) as held,
+        sum(let_go) as let_go, sum(mended) as mended
+      from (
+        select file_id, rows, rows as accepted, 0 as repeated, 0 as held, 0 as let_go, 0 as mended from came_${table}
+        union all
+        select j.file_id, 1, (j.verdict = 'completes')::int, (j.verdict = 'repeated')::int, (j.verdict in ${heldVerdicts})::int,
+          (h.state is not distinct from 'let-go')::int, (h.state is not distinct from 'mended')::int
+        from judged_${table} j
+        left join holding_${table} n on n.file_id = j.file_id and n.line = j.line
+        left join held h on h.digest = n.digest
+        where j.held_id is null
+      ) of_rows group by file_id
     ) n where n.file_id = f.id`);
 }
 

@@ -2,9 +2,11 @@ import { Readable } from "node:stream";
 import { pipeline } from "node:stream/promises";
 import type pg from "pg";
 import { from as copyFrom } from "pg-copy-streams";
-import type { Value, Values } from "@/lib/records/column";
+import type { Values } from "@/lib/records/column";
 import type { Reason } from "@/lib/records/reason";
 import { type TableName, tableNames, tables } from "@/lib/records/tables";
+import type { Behind } from "./behind";
+import { CopyText, cell, json } from "./copy-text";
 import { hangsOnVisit, list, storedColumns } from "./stored-columns";
 
 /** A row that the checks held. */
@@ -46,78 +48,78 @@ export async function makeStaging(client: pg.ClientBase): Promise<void> {
 }
 
 /**
- * Copies the rows of one file into staging, a bounded number at a time; tells how many there were and how many are held. While
- * the database takes some in, the next are read.
+ * Reads the rows of one file and leaves it to the connection's work to copy them into staging, a bounded number at a time; tells how many
+ * were copied and how many of those are held.
+ *
+ * @param rows some at a time, as each step costs a promise
  */
 export async function stage(
   client: pg.ClientBase,
-  table: TableName,
-  fileId: number,
-  rows: AsyncIterable<StagedRow>,
+  behind: Behind,
+  { table, fileId }: { readonly table: TableName; readonly fileId: number },
+  rows: AsyncIterable<Iterable<StagedRow>>,
   onRows: (count: number, held: number) => Promise<void>,
 ): Promise<void> {
-  const lines = linesOf(table, fileId);
-  const held = heldLinesOf(table, fileId);
-  let good: string[] = [];
-  let bad: string[] = [];
-  let taking = Promise.resolve();
+  const [goodRows, badRows] = [copiedRows(table, fileId), copiedHeldRows(table, fileId)];
+  let [good, bad] = [new CopyText(), new CopyText()];
   const take = async () => {
     const [some, others] = [good, bad];
-    [good, bad] = [[], []];
-    await taking;
-    taking = copy(client, lines.into, some)
-      .then(() => copy(client, held.into, others))
-      .then(() => onRows(some.length + others.length, others.length));
-    // What goes wrong is thrown where it is waited for.
-    taking.catch(() => undefined);
+    [good, bad] = [new CopyText(), new CopyText()];
+    await behind.add(some.size + others.size, async () => {
+      await copy(client, goodRows.into, some);
+      await copy(client, badRows.into, others);
+      await onRows(some.lines + others.lines, others.lines);
+    });
   };
-  for await (const row of rows) {
-    // Text at once: rows that wait as objects outlive the collector's nursery.
-    if ("values" in row) good.push(lines.write(row));
-    else bad.push(held.write(row));
-    if (good.length + bad.length >= atATime) await take();
-  }
+  for await (const batch of rows)
+    for (const row of batch) {
+      // Bytes at once: rows that wait as objects, or as texts put together, outlive the collector's nursery.
+      if ("values" in row) good.add(goodRows.cells(row));
+      else bad.add(badRows.cells(row));
+      if (good.lines + bad.lines >= atATime) await take();
+    }
   await take();
-  await taking;
 }
 
-const atATime = 5000;
+const atATime = 10_000;
 
-/** Where rows go, and each of them as a line of COPY's text format. */
-type Lines<Row> = { readonly into: string; write(row: Row): string };
+/** Where rows go, and the cells of each in COPY's text format. */
+type Copied<Row> = { readonly into: string; cells(row: Row): string[] };
 
-function linesOf(table: TableName, fileId: number): Lines<CheckedRow> {
+function copiedRows(table: TableName, fileId: number): Copied<CheckedRow> {
   const hangs = hangsOnVisit(table);
-  const columns = [
-    ...(hangs ? ["practice", "session_id"] : []),
-    ...storedColumns(table).map((column) => column.name),
-  ];
-  // An empty cell of an optional key is the empty text.
-  const empty = columns.map((name) =>
-    tables[table].columns.some((one) => one.name === name && one.key && !one.required) ? "" : "\\N",
-  );
-  const first = ["file_id", "line", "fields", "held_id", ...(hangs ? ["match"] : [])];
+  const columns = tables[table].columns.map(({ name, key, required }, place) => ({
+    name,
+    bit: 2 ** place,
+    // An empty cell of an optional key is the empty text.
+    empty: key && !required ? "" : "\\N",
+  }));
+  const first = ["fields", "file_id", "line", ...(hangs ? ["match"] : [])];
+  const file = String(fileId);
   return {
-    into: `staged_${table} (${list([...first, ...columns])})`,
-    write: ({ line, values, match }) => {
-      let text = `${fileId}\t${line}\t${fieldsOf(table, values)}\t\\N`;
-      if (hangs) text += `\t${match ? cell(json(match)) : "\\N"}`;
-      for (let place = 0; place < columns.length; place += 1) {
-        const value = values[columns[place] ?? ""];
-        text += `\t${value === undefined ? empty[place] : cell(value)}`;
+    into: `staged_${table} (${list([...first, ...columns.map(({ name }) => name)])})`,
+    cells: ({ line, values, match }) => {
+      const cells = ["", file, String(line)];
+      if (hangs) cells.push(match ? cell(json(match)) : "\\N");
+      let fields = 0;
+      for (const { name, bit, empty } of columns) {
+        const value = values[name];
+        if (value !== undefined) fields += bit;
+        cells.push(value === undefined ? empty : cell(value));
       }
-      return `${text}\n`;
+      cells[0] = String(fields);
+      return cells;
     },
   };
 }
 
-function heldLinesOf(table: TableName, fileId: number): Lines<HeldAsRead> {
+function copiedHeldRows(table: TableName, fileId: number): Copied<HeldAsRead> {
   return {
     into: "staged_held",
-    write: ({ line, key, practice, session_id, canal, raw, reasons }) => {
-      const cells = [table, fileId, line, key, practice, session_id, canal].map(cell);
-      return `${[...cells, cell(json(raw)), cell(json(reasons))].join("\t")}\n`;
-    },
+    cells: ({ line, key, practice, session_id, canal, raw, reasons }) => [
+      ...[table, fileId, line, key, practice, session_id, canal].map(cell),
+      ...[cell(json(raw)), cell(json(reasons))],
+    ],
   };
 }
 
@@ -129,27 +131,11 @@ export function fieldsOf(table: TableName, values: Values): number {
   );
 }
 
-async function copy(client: pg.ClientBase, into: string, lines: readonly string[]) {
-  if (lines.length === 0) return;
+async function copy(client: pg.ClientBase, into: string, text: CopyText) {
+  if (text.lines === 0) return;
   // In one piece: each piece is a packet of its own.
   await pipeline(
-    Readable.from([Buffer.from(lines.join(""))], { objectMode: false }),
+    Readable.from([text.bytes()], { objectMode: false }),
     client.query(copyFrom(`copy ${into} from stdin`)),
   );
 }
-
-/** A value in COPY's text format. */
-function cell(value: Value | undefined): string {
-  if (value === undefined) return "\\N";
-  if (typeof value !== "string") return String(value);
-  return marks.test(value) ? value.replace(everyMark, (mark) => escapes[mark] ?? mark) : value;
-}
-
-function json(value: unknown): string {
-  // jsonb takes no NUL.
-  return JSON.stringify(value).replaceAll("\\u0000", "\\ufffd");
-}
-
-const marks = /[\\\t\n\r]/;
-const everyMark = /[\\\t\n\r]/g;
-const escapes: Record<string, string> = { "\\": "\\\\", "\t": "\\t", "\n": "\\n", "\r": "\\r" };
