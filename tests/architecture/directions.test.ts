@@ -84,7 +84,7 @@ test("every import goes in an allowed direction, none in a circle", async () => 
 });
 
 function under(path: string): string {
-  return path.endsWith(".ts") ? `^${path.replace(".", "\\.")}$` : `^${path}/`;
+  return /\.tsx?$/.test(path) ? `^${path.replace(".", "\\.")}$` : `^${path}/`;
 }
 
 /** Folders inside this one that have a line of their own in the table. */

@@ -1,4 +1,5 @@
 import { execFileSync } from "node:child_process";
+import { randomUUID } from "node:crypto";
 import { join } from "node:path";
 import { demoAccount } from "../browser/demo-account";
 import runApp from "../browser/running-app";
@@ -30,14 +31,18 @@ export async function pages(records?: string): Promise<void> {
   }
 }
 
-export function newAccount(role: string): { email: string; password: string } {
+/** @param further words of `people add`, as --clinician and a key */
+export function newAccount(
+  role: string,
+  ...further: string[]
+): { email: string; password: string } {
   // One step leads in, as in the demo: what is measured are pages.
   command("people", "second-factor", "not-yet");
   const account = {
-    email: `${role}-${Date.now()}@bench.example`,
+    email: `${role}-${randomUUID()}@bench.example`,
     password: "only-for-the-bench",
   };
-  const words = ["--role", role, "--name", role, "--email", account.email];
+  const words = ["--role", role, "--name", role, "--email", account.email, ...further];
   command("people", "add", ...words, "--password", account.password);
   return account;
 }

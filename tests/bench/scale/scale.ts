@@ -1,7 +1,7 @@
 import { execFile } from "node:child_process";
-import { mkdir, mkdtemp, rm, writeFile } from "node:fs/promises";
+import { mkdir, mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
 import { cpus, tmpdir, totalmem } from "node:os";
-import { join, resolve } from "node:path";
+import { basename, join, resolve } from "node:path";
 import { promisify } from "node:util";
 import runApp, { runAppIn } from "../../browser/running-app";
 import { newAccount } from "../pages";
@@ -92,7 +92,7 @@ async function measure(place: string, few: number, many: number): Promise<Measur
     longer: await quarterOnce(longer),
   };
   say("twenty people at once");
-  const users = await twentyPeople(large.home);
+  const users = await twentyPeople(large);
   say("first loads, on the demo");
   const takeDown = await runApp();
   try {
@@ -122,7 +122,8 @@ async function quarterOnce(home: string, ...words: string[]): Promise<QuarterRun
   return JSON.parse(stdout);
 }
 
-async function twentyPeople(home: string): Promise<UsersRun[]> {
+/** A group's four leads, ten of its clinicians, two quality officers, record keepers and administrators. */
+async function twentyPeople({ home, files }: MadeHome): Promise<UsersRun[]> {
   process.env.CANAL_AUDIT_DEMO = "no";
   const takeDown = await runAppIn(home);
   try {
@@ -137,11 +138,15 @@ async function twentyPeople(home: string): Promise<UsersRun[]> {
       "record-keeper": ["/records", "/records/held"],
       administrator: ["/administration"],
     };
-    const people: Person[] = [];
+    const people: Person[] = (await personKeys(files, 10)).map((key) => ({
+      account: newAccount("clinician", "--clinician", key),
+      pages: [`/clinician${query}`],
+    }));
     const url = process.env.CANAL_AUDIT_URL ?? "";
     for (const [role, pages] of Object.entries(pagesOf)) {
       const account = newAccount(role);
-      for (let one = 0; one < 5; one += 1) people.push({ account, pages });
+      const number = role === "clinical-lead" ? 4 : 2;
+      for (let one = 0; one < number; one += 1) people.push({ account, pages });
     }
     return await usersAtOnce(url, people, 8);
   } finally {
@@ -149,6 +154,15 @@ async function twentyPeople(home: string): Promise<UsersRun[]> {
     for (const name of ["CANAL_AUDIT_DEMO", "CANAL_AUDIT_URL", "CANAL_AUDIT_HOME"])
       delete process.env[name];
   }
+}
+
+/** Keys of the first people that the file of people names. */
+async function personKeys(files: readonly string[], number: number): Promise<string[]> {
+  const file = files.find((path) => basename(path) === "people.csv");
+  const [head = "", ...lines] = (await readFile(file ?? "", "utf8")).split("\n");
+  const place = head.split(",").indexOf("person");
+  const keys = lines.flatMap((line) => line.split(",")[place] || []).map((one) => `person:${one}`);
+  return [...new Set(keys)].slice(0, number);
 }
 
 function say(words: string): void {

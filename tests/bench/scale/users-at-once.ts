@@ -13,8 +13,8 @@ export type Person = {
   readonly pages: readonly string[];
 };
 
-/** Between two pages a person reads for as long, in seconds. */
-const reads = { least: 1, most: 3 };
+/** Between two pages a person reads for as long, in seconds: an assumption. */
+const reads = { least: 5, most: 15 };
 
 /**
  * So many people at once go through their pages, each so many times, reading in between; milliseconds to the last byte of each
