@@ -27,13 +27,14 @@ export async function holdJudged(client: pg.ClientBase, table: TableName) {
   const candidates = hangsOnVisit(table) ? "j.candidate_visits" : "null::jsonb";
   await client.query(`
     create temp table holding_${table} on commit drop as
+    select n.*, exists (select from held h where h.digest = n.digest and h.state = 'mended') as mended from (
     select j.file_id, j.line, j.held_id, j.verdict, md5('${table}' || (${values})::text) as digest,
       j.practice, ${sessionId} as session_id, ${canal} as canal, concat_ws(' ', ${shownKey.join(", ")}) as key,
       ${asWritten(table)} as raw, ${values} as values, ${candidates} as candidates,
       ${reasonsByVerdict(table)} as reasons
     from judged_${table} j join import_files i on i.id = j.file_id
     left join "${table}" e on ${match.join(" and ")}
-    where j.verdict in ${heldVerdicts}`);
+    where j.verdict in ${heldVerdicts}) n`);
   await client.query(`
     update held h set kind = n.verdict, reasons = n.reasons, values = ${withCandidates("h.values")}
     from holding_${table} n where n.held_id = h.id`);
@@ -72,7 +73,10 @@ export async function holdAsRead(client: pg.ClientBase) {
       from holding_as_read n join held h using (digest) group by n.file_id) n where n.file_id = f.id`);
 }
 
-/** Adds this table's verdicts to the counts of the files now read. */
+/**
+ * Adds this table's verdicts to the counts of the files now read. A row whose like was mended before is repeated; the places of one that
+ * only joins now were moved with it (settle-held).
+ */
 export async function countFiles(client: pg.ClientBase, table: TableName) {
   await client.query(`
     update import_files f set read = f.read + n.rows, accepted = f.accepted + n.accepted,
@@ -84,7 +88,7 @@ export async function countFiles(client: pg.ClientBase, table: TableName) {
         select file_id, rows, rows as accepted, 0 as repeated, 0 as held, 0 as let_go, 0 as mended from came_${table}
         union all
         select j.file_id, 1, (j.verdict = 'completes')::int, (j.verdict = 'repeated')::int, (j.verdict in ${heldVerdicts})::int,
-          (h.state is not distinct from 'let-go')::int, (h.state is not distinct from 'mended')::int
+          (h.state is not distinct from 'let-go')::int, coalesce(n.mended, false)::int
         from judged_${table} j
         left join holding_${table} n on n.file_id = j.file_id and n.line = j.line
         left join held h on h.digest = n.digest
