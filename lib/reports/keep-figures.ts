@@ -1,5 +1,6 @@
 import type { FiguresReach } from "@/lib/access/reach";
 import { monthsUpTo, quarter } from "@/lib/records/period";
+import { sampleRecords } from "@/lib/store/facts/sample-records";
 import { quartersWithRecords } from "@/lib/store/figures/quarters-with-records";
 import { keepMonths } from "@/lib/store/month-units/read-months";
 import { partOf } from "@/lib/store/month-units/strata-parts";
@@ -13,6 +14,7 @@ export type KeepProgress = (name: string, done: number, of: number) => void;
  * answer at once. What nobody has asked for by then is made when somebody does.
  */
 export async function keepFigures(reach: FiguresReach, onProgress?: KeepProgress): Promise<void> {
+  await sampleRecords(reach);
   const quarters = (await quartersWithRecords(reach)).reverse();
   for (const [done, name] of quarters.entries()) {
     onProgress?.(name, done, quarters.length);

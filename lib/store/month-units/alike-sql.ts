@@ -23,11 +23,14 @@ const numbered = numberedOf("visit_facts", place);
 
 /**
  * A query giving the patient of each visit of each practice and month, as text: the id of the first of all their visits to the practice.
- * Whatever changes that forgets the months of every visit of theirs, so that a patient has one number in all that is kept.
+ * Whatever changes that forgets the months of every visit of theirs, so that a patient has one number in all that is kept. The
+ * offset keeps PostgreSQL from going through all visits by id until one is the patient's.
  */
 export const patientsSql = `with numbered as (${numbered})
   select n.practice, n.month::text as month, array_to_json(array_agg(p.first order by n.visit))::text as content
-  from numbered n cross join lateral (select min(v.id) as first from sessions v where v.patient = n.patient and v.practice = n.practice) p
+  from numbered n cross join lateral (
+    select min(id) as first from (select v.id from sessions v where v.patient = n.patient and v.practice = n.practice offset 0) v
+  ) p
   group by n.practice, n.month`;
 
 /** A query giving whose the visits of each practice and month are, as lib/measures/units/alike has it, as text. */
