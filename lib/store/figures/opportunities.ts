@@ -9,6 +9,7 @@ import { pool } from "../database";
 import { measuresOfLacking } from "../month-units/lacking-of";
 import { monthsOfAll } from "../month-units/months-of";
 import { readMonths } from "../month-units/read-months";
+import { readOwn } from "../month-units/read-own";
 import { protocolWithin } from "../protocol/versions";
 import { type ClusterRow, clusterSums, clustersOf } from "./cluster-sums-sql";
 import { fillIn } from "./criterion/fill-in";
@@ -52,10 +53,17 @@ async function ofMonths(
 ): Promise<OpportunityTally[] | undefined> {
   const counting = measuresOfLacking(protocol);
   const months = monthsOfAll(asked.periods);
-  if ("clinicianKey" in reach || !months || !counting) return undefined;
+  if (!months || !counting) return undefined;
   const criteria = criteriaOf(protocol)
     .map(({ id }) => ({ id, measure: criterionMeasure({ id }) }))
     .filter(({ measure }) => counting.includes(measure));
+  if ("clinicianKey" in reach) {
+    const units = await readOwn(reach, months, counting, true);
+    const all = opportunitiesOf(units, { criteria, periods: asked.periods, by: ["clinician"] });
+    return all.filter(
+      ({ subject }) => subject.kind === "clinician" && subject.key === reach.clinicianKey,
+    );
+  }
   const units = await readMonths(reach.practices, months, counting, true);
   const by = asked.by.filter((kind) => kind !== "clinician" || reach.byClinician);
   return opportunitiesOf(units, { criteria, periods: asked.periods, by });

@@ -6,6 +6,7 @@ import { protocolWithin } from "../protocol/versions";
 import { fillIn } from "./criterion/fill-in";
 import { Parameters } from "./criterion/parameters";
 import { criterionUnits, type Evidence } from "./criterion/units-sql";
+import { practicesOf } from "./practices-of";
 
 /** A unit of one's own that counts against a criterion, with what the criterion looks at. */
 export type Miss = {
@@ -39,10 +40,11 @@ export async function ownMisses(
     period.until,
     page.limit,
     page.offset,
+    await practicesOf(reach),
   ]);
   const judging = { protocol: await protocolWithin(reach), parameters };
   const units = fillIn(criterionUnits(criterion.id, judging, { evidence: true }), {
-    place: "local_day >= $2 and local_day < $3",
+    place: "practice = any($6::text[]) and local_day >= $2 and local_day < $3",
     whose: "worker = $1",
   });
   const { rows } = await pool().query<Miss>(

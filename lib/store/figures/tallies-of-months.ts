@@ -6,6 +6,7 @@ import { criterionId } from "@/lib/protocol/criterion";
 import { defaultProtocol, type Protocol, standingOf } from "@/lib/protocol/protocol";
 import { monthsOfAll } from "../month-units/months-of";
 import { readMonths } from "../month-units/read-months";
+import { readOwn } from "../month-units/read-own";
 import { apartByStratum, partOf } from "../month-units/strata-parts";
 import { protocolWithin } from "../protocol/versions";
 import type { Asked } from "./counted";
@@ -13,28 +14,32 @@ import { stratumOf } from "./stratum-sql";
 import { isContinuous } from "./unit-sql";
 
 /**
- * The tallies of practices from the units that are kept of their months; undefined where it is not months that are asked for,
- * or one clinician's own.
+ * The tallies of practices, or of one clinician, from the units that are kept of months; undefined where it is not months that are
+ * asked for.
  */
 export async function talliesOfMonths(
   reach: FiguresReach | OwnReach,
   asked: Asked,
 ): Promise<Tally[] | undefined> {
-  if ("clinicianKey" in reach) return undefined;
+  const own = "clinicianKey" in reach;
   const months = monthsOfAll(asked.periods);
   if (!months) return undefined;
   const parts = asked.measures.map((measure) => partOf(measure, asked.strata));
-  const kept = await readMonths(reach.practices, months, parts);
+  const kept = await (own
+    ? readOwn(reach, months, parts)
+    : readMonths(reach.practices, months, parts));
   const apart = asked.strata ? apartByStratum(kept, parts) : { months: kept, measures: parts };
   const protocol = asked.measures.some((measure) => criterionId(measure) !== undefined)
     ? await protocolWithin(reach)
     : defaultProtocol;
-  const by = asked.by.filter((kind) => kind !== "clinician" || reach.byClinician);
+  const by = own
+    ? (["clinician"] as const)
+    : asked.by.filter((kind) => kind !== "clinician" || reach.byClinician);
   const counted = { ...asked, measures: apart.measures, by, isContinuous };
   return talliesOf(apart.months, counted).map(({ tally, bucket }) => ({
     ...tally,
     ...stratumOf(tally.measure),
-    ...judgedBy(protocol, reach.practices, bucket, tally),
+    ...judgedBy(protocol, own ? null : reach.practices, bucket, tally),
   }));
 }
 

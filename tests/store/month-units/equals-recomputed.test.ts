@@ -1,6 +1,6 @@
 import * as fc from "fast-check";
 import { afterAll, beforeAll, expect, test } from "vitest";
-import { holderReach } from "@/lib/access/reach";
+import { holderReach, ownReach } from "@/lib/access/reach";
 import { medianEnds } from "@/lib/audit/median-ends";
 import { measures } from "@/lib/measures/measures";
 import { criterionMeasure } from "@/lib/protocol/criterion";
@@ -174,15 +174,15 @@ function ofItsPractice(row: NonNullable<Rows[TableName]>[number]) {
   return { ...(row as CheckedRow), values: { ...values, patient } };
 }
 
-/** Strata and patients are compared by turns: all of them each time would be few cases. */
+/** Strata, patients and clinicians are compared by turns. */
 let turn = 0;
-
 /** How many tallies were compared. */
 async function expectEqual(): Promise<number> {
   const kept = await tallies.tallies(figures, { ...asked, by: [...by, "chair"] });
   const fresh = await tallies.recomputed(figures, { ...asked, by: [...by, "chair"] });
   expect(named(kept)).toEqual(named(fresh));
   turn += 1;
+  await expectOwnEqual();
   const strata = turn % 2 === 0 ? "technique" : "case";
   const apart = { ...asked, by: [...by, "chair"], strata } as const;
   const told = await tallies.tallies(figures, apart);
@@ -204,6 +204,23 @@ async function expectEqual(): Promise<number> {
   }
   await expectOthersEqual();
   return kept.length + overall.length;
+}
+
+/** One clinician's own, each in their turn. */
+async function expectOwnEqual() {
+  const { rows } = await pool().query<{ worker: string }>(
+    "select distinct worker from canal_facts order by worker",
+  );
+  if (rows.length === 0) return;
+  const worker = rows[turn % rows.length]?.worker ?? "";
+  const grants = [{ role: "clinician" as const, practice: null, clinicianKey: worker }];
+  const own = ownReach({ userId: "u", name: "n", email: "e@own.example", grants });
+  const span = { ...asked, by: ["clinician"] as const };
+  expect(named(await tallies.tallies(own, span))).toEqual(
+    named(await tallies.recomputed(own, span)),
+  );
+  const again = await opportunities.recomputed(own, span, await protocolWithin(own));
+  expect(named(await opportunities.opportunities(own, span))).toEqual(named(again));
 }
 
 async function expectOthersEqual() {
