@@ -1,12 +1,12 @@
 import { z } from "zod";
-import { ownReach } from "@/lib/access/reach";
+import { type OwnReach, ownReach } from "@/lib/access/reach";
 import type { Viewer } from "@/lib/access/viewer";
 import type { Figure } from "@/lib/audit/figure";
 import { tooFewToTell } from "@/lib/audit/too-few-to-tell";
 import type { Measured } from "@/lib/measures/measured";
 import { measures } from "@/lib/measures/measures";
 import { criterionMeasure } from "@/lib/protocol/criterion";
-import { rollingYear } from "@/lib/records/period";
+import { type Period, rollingYear } from "@/lib/records/period";
 import { ownCanalsToLookAt } from "@/lib/store/figures/own-canals-to-look-at";
 import {
   type CompositePart,
@@ -26,7 +26,8 @@ import { type Address, AskedWrongly } from "./asked-period";
 import { type ClinicianCusum, clinicianCusum } from "./clinician-cusum";
 import { composites } from "./composite";
 import { criteriaShown } from "./criteria-shown";
-import { type OwnCriterionPage, ownCriteria } from "./own-criteria";
+import { keptWithin } from "./kept-within";
+import { type MissesAsked, type OwnCriterionPage, ownCriteria } from "./own-criteria";
 import { type OwnFigure, ownFigures } from "./own-figures";
 import { type OwnMonth, ownMonths } from "./own-months";
 import { type NoteView, noteView } from "./own-note";
@@ -76,15 +77,29 @@ export async function clinicianQuarter(viewer: Viewer, given: Address): Promise<
   const read = address.safeParse(given);
   if (!read.success) throw new AskedWrongly("The address asks for more than one period or list.");
   const { period: chosen, periods } = await ownPeriod(reach, given);
+  const list = { criterion: read.data.missed, page: read.data.at ?? 1 };
+  const [found, note, runningSum] = await Promise.all([
+    keptWithin(reach, ["own quarter", chosen, list], () => figuresOf(reach, chosen, list)),
+    noteView(viewer, chosen),
+    clinicianCusum(reach, reach.clinicianKey, "yours", chosen),
+  ]);
+  const period = { name: chosen.name, words: periodWords(chosen) };
+  return { period, periods, ...found, runningSum, note };
+}
+
+/** What follows from the records alone; kept until they change. */
+async function figuresOf(
+  reach: OwnReach,
+  chosen: Period,
+  list: MissesAsked,
+): Promise<Omit<ClinicianQuarter, "period" | "periods" | "runningSum" | "note">> {
   const inForce = await criteriaShown(reach, [chosen]);
   const criteria = inForce.filter((one) => one.byClinician);
   const shown = [...measures.map(({ id }) => id), ...criteria.map(criterionMeasure)];
-  const [own, overall, look, note, runningSum] = await Promise.all([
+  const [own, overall, look] = await Promise.all([
     ownFigures(reach, shown, chosen),
     composites(reach, { periods: [chosen], by: ["clinician"] }),
     ownCanalsToLookAt(reach, chosen, looksShown),
-    noteView(viewer, chosen),
-    clinicianCusum(reach, reach.clinicianKey, "yours", chosen),
   ]);
   const isCriterion = ({ figure }: OwnFigure) => figure.measure.startsWith("criterion/");
   const [months, strips, criteriaPages] = await Promise.all([
@@ -98,14 +113,12 @@ export async function clinicianQuarter(viewer: Viewer, given: Address): Promise<
       reach,
       own.filter(isCriterion),
       (name) => (name === chosen.name ? chosen : rollingYear(chosen)),
-      { criterion: read.data.missed, page: read.data.at ?? 1 },
+      list,
     ),
   ]);
   const more = look.count - look.canals.length;
   const first = own.find(({ figure }) => figure.about.kind === "clinician")?.figure.about;
   return {
-    period: { name: chosen.name, words: periodWords(chosen) },
-    periods,
     code: first?.kind === "clinician" ? first.code : null,
     empty: own.every(({ figure }) => figure.period !== chosen.name),
     summary: ownSummary(own, chosen.name),
@@ -122,8 +135,6 @@ export async function clinicianQuarter(viewer: Viewer, given: Address): Promise<
       parts: overall.flatMap((figure) => compositeParts(figure, inForce)),
     },
     months,
-    runningSum,
-    note,
   };
 }
 

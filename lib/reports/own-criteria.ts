@@ -2,7 +2,6 @@ import type { OwnReach } from "@/lib/access/reach";
 import type { Period } from "@/lib/records/period";
 import { ownMisses } from "@/lib/store/figures/own-misses";
 import { type OwnCriterion, ownCriterion } from "@/lib/views/own-criterion";
-import { keptWithin } from "./kept-within";
 import type { OwnFigure } from "./own-figures";
 
 /** How many units a page of a list holds. */
@@ -28,10 +27,7 @@ export async function ownCriteria(
     const page = asked.criterion === criterion.id ? Math.min(Math.max(1, asked.page), pages) : 1;
     const period = periodOf(figure.period);
     const place = { limit: missesShown, offset: (page - 1) * missesShown };
-    const question = ["own misses", criterion.id, period, place];
-    const misses = await keptWithin(reach, question, () =>
-      ownMisses(reach, criterion, period, place),
-    );
+    const misses = await ownMisses(reach, criterion, period, place);
     return [{ ...ownCriterion(figure, comparison, note, misses), page, pages }];
   });
   return (await Promise.all(pages)).flat();

@@ -4,6 +4,7 @@ import { type Period, period, quarterOf } from "@/lib/records/period";
 import { ownSpan } from "@/lib/store/figures/own-span";
 import { type PeriodChoices, periodChoices } from "@/lib/views/period-choices";
 import { type Address, AskedWrongly } from "./asked-period";
+import { keptWithin } from "./kept-within";
 
 const asked = z.object({ period: z.string().optional() });
 
@@ -18,7 +19,7 @@ export async function ownPeriod(
 ): Promise<{ period: Period; periods: PeriodChoices }> {
   const read = asked.safeParse({ period: address.period });
   if (!read.success) throw new AskedWrongly("The address asks for more than one period.");
-  const span = await ownSpan(reach);
+  const span = await keptWithin(reach, "own span", () => ownSpan(reach));
   const chosen = read.data.period
     ? period(read.data.period)
     : quarterOf(span.last ?? new Date().toISOString().slice(0, 10));
