@@ -1,3 +1,4 @@
+import { setTimeout as sleep } from "node:timers/promises";
 import type pg from "pg";
 import { HomeTrouble } from "../home/home-trouble";
 import { migrationFiles } from "../home/migration-files";
@@ -32,16 +33,25 @@ async function refuseOthers(names: readonly string[]): Promise<void> {
     );
 }
 
-/** Whoever is connected would go on with what it has read before. */
+/** Whoever is connected would go on with what it has read before; whoever is just leaving, as after a crash, is waited for. */
 async function refuseCompany(client: pg.ClientBase): Promise<void> {
+  for (let looks = 1; (await othersThere(client)) > 0; looks += 1) {
+    if (looks === 10)
+      throw new HomeTrouble(
+        "Others work on this database: stop the server and other commands first.",
+      );
+    await sleep(500);
+  }
+}
+
+async function othersThere(client: pg.ClientBase): Promise<number> {
+  // Who is there is looked up once in a transaction, if not told to look again.
+  await client.query("select pg_stat_clear_snapshot()");
   const { rows } = await client.query<{ others: number }>(
     `select count(*)::int as others from pg_stat_activity
      where datname = current_database() and backend_type = 'client backend' and pid <> pg_backend_pid()`,
   );
-  if (rows[0]?.others)
-    throw new HomeTrouble(
-      "Others work on this database: stop the server and other commands first.",
-    );
+  return rows[0]?.others ?? 0;
 }
 
 async function refuseRows(client: pg.ClientBase, names: readonly string[]): Promise<void> {
