@@ -20,7 +20,7 @@ export async function othersOrders(
   const ranks = standing.map(({ n }) => asked.ends.ranks(n));
   const { rows } = await pool().query<OrderRow & Target & { measure: string }>(
     `${beside(asked.measures.filter(isContinuous))}, wanted as (
-      select * from unnest($9::text[], $10::int[], $11::text[], $12::int[], $13::int[], $14::float8[]) as w(${keys}, low, high, reach)
+      select * from unnest($11::text[], $12::int[], $13::text[], $14::int[], $15::int[], $16::float8[]) as w(${keys}, low, high, reach)
     ), recorded as materialized (
       select ${keys}, cluster, value from wanted join beside using (${keys}) cross join lateral unnest(values) as value
     ), ${spreadAroundMedian(keys, "recorded")}

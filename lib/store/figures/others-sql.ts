@@ -2,6 +2,7 @@ import type { Period } from "@/lib/records/period";
 import type { Pair } from "./compared-with";
 import { fillIn } from "./criterion/fill-in";
 import type { Judging } from "./criterion/units-sql";
+import { daysOf } from "./scope";
 import { unitSql } from "./unit-sql";
 
 /**
@@ -9,8 +10,8 @@ import { unitSql } from "./unit-sql";
  * patient. The cells are fewer than the units and carry their values, so that no join runs over the units themselves.
  */
 export function beside(measures: readonly string[], judging?: Judging): string {
-  const place = `local_day >= (select min(since) from periods) and local_day < (select max(until) from periods)
-    and practice = any($8::text[])`;
+  // The days stand as parameters of their own, so that PostgreSQL plans with them.
+  const place = "local_day >= $9::date and local_day < $10::date and practice = any($8::text[])";
   return `
     with periods as (
       select * from unnest($1::int[], $2::date[], $3::date[]) as p(period, since, until)
@@ -29,7 +30,7 @@ export function beside(measures: readonly string[], judging?: Judging): string {
     )`;
 }
 
-/** The first eight parameters of a query over `beside`. */
+/** The first ten parameters of a query over `beside`. */
 export function parameters(periods: readonly Period[], pairs: readonly Pair[]): unknown[] {
   return [
     periods.map((_, place) => place),
@@ -40,5 +41,6 @@ export function parameters(periods: readonly Period[], pairs: readonly Pair[]): 
     pairs.map((pair) => pair.practice),
     pairs.map((pair) => pair.other),
     [...new Set(pairs.map((pair) => pair.practice))],
+    ...daysOf(periods),
   ];
 }

@@ -49,13 +49,16 @@ export function scopeOf(reach: FiguresReach | OwnReach, by: readonly SubjectKind
       practices,
       worker,
       by.filter((kind) => allowed.includes(kind)),
-      periods.map((period) => period.from).sort()[0],
-      periods
-        .map((period) => period.until)
-        .sort()
-        .at(-1),
+      ...daysOf(periods),
     ],
   };
+}
+
+/** The first day of all periods and the day after the last. */
+export function daysOf(periods: readonly Period[]): unknown[] {
+  const first = periods.map((period) => period.from).sort()[0];
+  const after = periods.map((period) => period.until).sort();
+  return [first, after.at(-1)];
 }
 
 const subjects = `cross join lateral
