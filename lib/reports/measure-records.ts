@@ -3,11 +3,11 @@ import type { FiguresReach } from "@/lib/access/reach";
 import type { Figure } from "@/lib/audit/figure";
 import type { Measured } from "@/lib/measures/measured";
 import type { Period } from "@/lib/records/period";
-import { type UnitState, unitList } from "@/lib/store/figures/unit-list";
+import type { UnitState } from "@/lib/store/figures/unit-list";
 import { measureAddress } from "@/lib/views/lead-address";
 import { pageWords, statesOf, type UnitLine, unitLine } from "@/lib/views/unit-lines";
 import type { Address } from "./asked-period";
-import { keptWithin } from "./kept-within";
+import { keptUnits } from "./kept-units";
 import { ownReasons } from "./own-reasons";
 
 /** The records behind a figure: a page of them, and what they can be narrowed to. */
@@ -68,7 +68,7 @@ export async function measureRecords(
     limit: size,
     offset: (page - 1) * size,
   };
-  const { units, all } = await keptWithin(reach, ["units", listed], () => unitList(reach, listed));
+  const { units, all } = await keptUnits(reach, listed);
   const reasons = await ownReasons(reach);
   const at = (to: number) =>
     measureAddress(

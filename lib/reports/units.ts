@@ -11,7 +11,7 @@ import { pageWords, statesOf, type UnitLine, unitLine } from "@/lib/views/unit-l
 import { unitsCsv } from "@/lib/views/units-csv";
 import { type Address, AskedWrongly, askedFigures } from "./asked-period";
 import { sha256 } from "./fingerprint";
-import { keptWithin } from "./kept-within";
+import { keptUnits } from "./kept-units";
 import { measuredAs } from "./measured-as";
 import { ownPeriod } from "./own-period";
 import { ownReasons } from "./own-reasons";
@@ -58,7 +58,7 @@ export async function unitsPage(
   const { outcome, page } = readUnitsAsked(measured, address);
   const state = outcome as UnitState | undefined;
   const listed = { measure, period, state, limit: size, offset: (page - 1) * size };
-  const { units, all } = await keptWithin(reach, ["units", listed], () => unitList(reach, listed));
+  const { units, all } = await keptUnits(reach, listed);
   const own = "clinicianKey" in reach;
   const reasons = await ownReasons(reach);
   return {

@@ -11,7 +11,7 @@ import { asHolder } from "../wall/as-whom";
 import { alikeSql, patientsSql, visitsSql } from "./alike-sql";
 import { copied, dropCopies } from "./copies";
 import { lackingOf, measuresOfLacking } from "./lacking-of";
-import { nextMonth } from "./months-of";
+import { inMonth, nextMonth } from "./months-of";
 import { readKept, visitParts } from "./read-kept";
 
 type Missing = { readonly practice: string; readonly month: string; readonly measure: string };
@@ -129,7 +129,7 @@ async function lackingWithin(
 
 /** SQL: the month has a separation that was pending, and may be so still. */
 const pending = `exists (select from visit_facts f join instruments i using (visit_id) where f.practice = made.practice
-  and f.local_day >= made.month and f.local_day < (made.month + interval '1 month')::date and i.separated > 0 and i.management = 'pending')`;
+  and ${inMonth("made")} and i.separated > 0 and i.management = 'pending')`;
 
 /** How long a separation has been pending follows from the last day of the practice's records. */
 function restsOnLastDay(protocol: Protocol, measure: string): boolean {
@@ -158,7 +158,7 @@ async function missingOf(
   const { rows } = await client.query<Missing>(
     `select p.practice, m.month::text as month, q.measure
      from unnest($1::text[]) p(practice) cross join unnest($2::date[]) m(month) cross join unnest($3::text[]) q(measure)
-     where exists (select from visit_facts f where f.practice = p.practice and f.local_day >= m.month and f.local_day < (m.month + interval '1 month')::date)
+     where exists (select from visit_facts f where f.practice = p.practice and ${inMonth("m")})
        and not exists (select from month_units k where k.practice = p.practice and k.month = m.month and k.measure = q.measure)
      order by 3, 2, 1`,
     [practices, months, parts],

@@ -1,6 +1,7 @@
 import type { MonthUnits } from "@/lib/measures/units/alike";
 import { pool } from "../database";
 import { makeMonths } from "./make";
+import { inMonth } from "./months-of";
 import { readKept } from "./read-kept";
 
 /**
@@ -55,7 +56,7 @@ async function recordedMonths(
     `select p.code as practice, m.month::text as month from practices p cross join unnest($2::date[]) m(month)
      where ($1::text[] is null or p.code = any($1))
        and (exists (select from month_units k where k.practice = p.code and k.month = m.month and k.measure = 'patients')
-         or exists (select from visit_facts f where f.practice = p.code and f.local_day >= m.month and f.local_day < (m.month + interval '1 month')::date))
+         or exists (select from visit_facts f where f.practice = p.code and ${inMonth("m")}))
      order by 1, 2`,
     [practices, months],
   );
