@@ -20,15 +20,22 @@ export async function ownCriteria(
   periodOf: (name: string) => Period,
   asked: MissesAsked,
 ): Promise<OwnCriterionPage[]> {
-  const pages = own.map(async ({ figure, comparison, note }) => {
+  const pages = own.flatMap(({ figure, comparison, note }) => {
     const criterion = figure.criterion;
     if (!criterion || figure.kind !== "rate") return [];
     const pages = Math.max(1, Math.ceil((figure.notMet + figure.notRecorded) / missesShown));
     const page = asked.criterion === criterion.id ? Math.min(Math.max(1, asked.page), pages) : 1;
     const period = periodOf(figure.period);
     const place = { limit: missesShown, offset: (page - 1) * missesShown };
-    const misses = await ownMisses(reach, criterion, period, place);
-    return [{ ...ownCriterion(figure, comparison, note, misses), page, pages }];
+    return [{ figure, comparison, note, page, pages, asked: { criterion, period, ...place } }];
   });
-  return (await Promise.all(pages)).flat();
+  const misses = await ownMisses(
+    reach,
+    pages.map((one) => one.asked),
+  );
+  return pages.map(({ figure, comparison, note, page, pages }, place) => ({
+    ...ownCriterion(figure, comparison, note, misses[place] ?? []),
+    page,
+    pages,
+  }));
 }

@@ -1,7 +1,9 @@
 import type { OwnReach } from "@/lib/access/reach";
-import type { Criterion } from "@/lib/protocol/criterion";
+import { type Criterion, criterionMeasure } from "@/lib/protocol/criterion";
 import type { Period } from "@/lib/records/period";
 import { pool } from "../database";
+import { monthsOfAll } from "../month-units/months-of";
+import { type Missed, ownMissed } from "../month-units/own-missed";
 import { protocolWithin } from "../protocol/versions";
 import { fillIn } from "./criterion/fill-in";
 import { Parameters } from "./criterion/parameters";
@@ -23,28 +25,82 @@ export type Miss = {
   readonly evidence: Evidence;
 };
 
+export type MissesAsked = {
+  readonly criterion: Criterion;
+  readonly period: Period;
+  readonly limit: number;
+  readonly offset: number;
+};
+
 /**
- * The clinician's own units that are not met or not recorded, latest first, a page of them. What staff and
- * equipment do together is nobody's own and has none.
+ * Of each page asked for, the clinician's own units that are not met or not recorded, latest first. What staff and equipment do
+ * together is nobody's own and has none. Which visits they are of is kept by month, so that only those of the page are judged for what
+ * was looked at; a period that cuts a month is judged whole.
  */
-export async function ownMisses(
+export async function ownMisses(reach: OwnReach, pages: readonly MissesAsked[]): Promise<Miss[][]> {
+  const spans = new Map(pages.map(({ period }) => [spanOf(period), period]));
+  const missed = new Map<string, ReadonlyMap<string, Missed> | undefined>();
+  for (const [span, period] of spans) {
+    const months = monthsOfAll([period]);
+    const measures = pages
+      .filter((page) => spanOf(page.period) === span && page.criterion.byClinician)
+      .map(({ criterion }) => criterionMeasure(criterion));
+    missed.set(span, months && (await ownMissed(reach, measures, months)));
+  }
+  return Promise.all(
+    pages.map(async (page) => {
+      const { criterion, period } = page;
+      if (!criterion.byClinician) return [];
+      const kept = missed.get(spanOf(period));
+      if (!kept) return recomputed(reach, page);
+      const { visits, before } = ofPage(kept.get(criterionMeasure(criterion)) ?? [], page);
+      if (visits.length === 0) return [];
+      return judged(reach, { ...page, offset: page.offset - before }, visits);
+    }),
+  );
+}
+
+function spanOf({ from, until }: Period): string {
+  return `${from}..${until}`;
+}
+
+/** The visits of a page's units, and how many units are at visits before them. */
+function ofPage(missed: Missed, { limit, offset }: MissesAsked) {
+  const visits: number[] = [];
+  let before = 0;
+  let seen = 0;
+  for (const { visit, units } of missed) {
+    if (seen >= offset + limit) break;
+    seen += units;
+    if (seen <= offset) before = seen;
+    else visits.push(visit);
+  }
+  return { visits, before };
+}
+
+/** A page from the records, whatever is kept. */
+export async function recomputed(reach: OwnReach, page: MissesAsked): Promise<Miss[]> {
+  return judged(reach, page, null);
+}
+
+/** Of visits, or of all in the period where that is null. */
+async function judged(
   reach: OwnReach,
-  criterion: Criterion,
-  period: Period,
-  page: { readonly limit: number; readonly offset: number },
+  { criterion, period, limit, offset }: MissesAsked,
+  visits: readonly number[] | null,
 ): Promise<Miss[]> {
-  if (!criterion.byClinician) return [];
   const parameters = new Parameters([
     reach.clinicianKey,
     period.from,
     period.until,
-    page.limit,
-    page.offset,
+    limit,
+    offset,
     await practicesOf(reach),
   ]);
+  const some = visits ? ` and visit_id = any(${parameters.bind(visits, "bigint[]")})` : "";
   const judging = { protocol: await protocolWithin(reach), parameters };
   const units = fillIn(criterionUnits(criterion.id, judging, { evidence: true }), {
-    place: "practice = any($6::text[]) and local_day >= $2 and local_day < $3",
+    place: `practice = any($6::text[]) and local_day >= $2 and local_day < $3${some}`,
     whose: "worker = $1",
   });
   const { rows } = await pool().query<Miss>(
