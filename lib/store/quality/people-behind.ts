@@ -1,7 +1,10 @@
 import type { FiguresReach } from "@/lib/access/reach";
 import type { Behind, Place } from "@/lib/measures/people-behind";
+import { ofEveryCanal, peopleOf } from "@/lib/measures/units/people-of";
 import type { Period } from "@/lib/records/period";
 import { pool } from "../database";
+import { monthsOfAll } from "../month-units/months-of";
+import { readMonths } from "../month-units/read-months";
 
 type Row = {
   readonly kind: Place["kind"];
@@ -11,11 +14,26 @@ type Row = {
   readonly people: number;
 };
 
-/** How many patients and clinicians are behind the visits of each place in each period: what decides which counts are masked. */
+type PeopleBehind = { readonly patients: Behind[]; readonly clinicians: Behind[] };
+
+/**
+ * How many patients are behind the visits of each place in each period, and clinicians behind those of each practice: what decides which
+ * counts are masked. From what is kept of months, where the periods are made of months.
+ */
 export async function peopleBehind(
   reach: FiguresReach,
   periods: readonly Period[],
-): Promise<{ patients: Behind[]; clinicians: Behind[] }> {
+): Promise<PeopleBehind> {
+  const months = monthsOfAll(periods);
+  if (!months) return recomputed(reach, periods);
+  return peopleOf(await readMonths(reach.practices, months, [ofEveryCanal], true), periods);
+}
+
+/** The same from the records, whatever is kept. */
+export async function recomputed(
+  reach: FiguresReach,
+  periods: readonly Period[],
+): Promise<PeopleBehind> {
   const [patients, clinicians] = await Promise.all([
     counted(reach, periods, "patient", visits),
     counted(reach, periods, "worker", workers),

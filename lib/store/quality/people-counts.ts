@@ -1,6 +1,9 @@
 import type { FiguresReach } from "@/lib/access/reach";
+import { ofEveryCanal, peopleOf } from "@/lib/measures/units/people-of";
 import type { Period } from "@/lib/records/period";
 import { pool } from "../database";
+import { monthsOfAll } from "../month-units/months-of";
+import { readMonths } from "../month-units/read-months";
 
 /** How many people stand behind the records of a practice in a period; to be masked before it is shown. */
 export type PeopleCount = {
@@ -10,8 +13,33 @@ export type PeopleCount = {
   readonly clinicians: number;
 };
 
-/** Visits, patients and clinicians of each practice within the reach, by code. */
+/**
+ * Visits, patients and clinicians of each practice within the reach, by code. From what is kept of months, where the period is made of
+ * months.
+ */
 export async function peopleCounts(reach: FiguresReach, period: Period): Promise<PeopleCount[]> {
+  const asked = monthsOfAll([period]);
+  if (!asked) return recomputed(reach, period);
+  const months = await readMonths(reach.practices, asked, [ofEveryCanal], true);
+  const { patients, clinicians } = peopleOf(months, [period]);
+  const practices = [...new Set(months.map(({ practice }) => practice))].sort();
+  return practices.map((practice) => {
+    const its = (all: typeof patients) =>
+      all.find(({ about }) => about.kind === "practice" && about.code === practice)?.people ?? 0;
+    return {
+      practice,
+      visits: months.reduce(
+        (sum, month) => sum + (month.practice === practice ? month.patients.length : 0),
+        0,
+      ),
+      patients: its(patients),
+      clinicians: its(clinicians),
+    };
+  });
+}
+
+/** The same from the records, whatever is kept. */
+export async function recomputed(reach: FiguresReach, period: Period): Promise<PeopleCount[]> {
   const { rows } = await pool().query<PeopleCount>(
     `with visits as (
        select visit_id, practice, patient, worker from visit_facts
@@ -22,7 +50,7 @@ export async function peopleCounts(reach: FiguresReach, period: Period): Promise
      )
      select practice, count(*)::int as visits, count(distinct patient)::int as patients,
        (select count(*)::int from workers w where w.practice = v.practice) as clinicians
-     from visits v group by practice order by practice`,
+     from visits v group by practice order by practice collate "C"`,
     [reach.practices, period.from, period.until],
   );
   return rows;

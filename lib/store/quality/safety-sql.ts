@@ -12,14 +12,16 @@ import { followUpsOf } from "./follow-ups-sql";
  */
 export const safetyItems = `
 meeting as (
-  -- Few visits have both: only these are put in order.
-  select visit_id, bool_and(started_at is not null) as timed, bool_or(canal <> '') as of_canals
-  from visits join irrigation using (visit_id) group by visit_id
-  having bool_or(irrigant = 'naocl') and bool_or(irrigant = 'chx')
+  -- Few visits have both: only these are put in order. Each looks up its own, as the rest of the table is far larger.
+  select v.visit_id, d.timed, d.of_canals
+  from visits v cross join lateral (
+    select bool_and(started_at is not null) as timed, bool_or(canal <> '') as of_canals, bool_or(irrigant = 'naocl') and bool_or(irrigant = 'chx') as both_there
+    from irrigation i where i.visit_id = v.visit_id
+  ) d where d.both_there
 ), placed as (
   select i.visit_id, m.timed, i.canal, i.seq, i.started_at, i.irrigant, lag(i.irrigant) over earlier as irrigant_before,
     lag(i.canal) over earlier as canal_before, lag(i.seq) over earlier as seq_before, lag(i.started_at) over earlier as started_before
-  from meeting m join irrigation i using (visit_id)
+  from meeting m cross join lateral (select * from irrigation d where d.visit_id = m.visit_id offset 0) i
   where i.irrigant in ('naocl', 'chx', 'saline', 'water') and (m.timed or i.canal <> '' or not m.of_canals)
   window earlier as (partition by i.visit_id, case when not m.timed then i.canal end
     order by case when m.timed then i.started_at end, i.canal, i.seq)
@@ -32,7 +34,8 @@ meeting as (
   select v.*, i.canal, i.seq, i.separated as events, i.third, i.fragment_mm, c.worker as canal_worker, c.clinician as canal_clinician,
     case when i.patient_told or u.told then true when not i.patient_told or not u.told then false end as told,
     coalesce(u.management, i.management) as management
-  from visits v join instruments i using (visit_id) join canal_facts c on c.visit_id = i.visit_id and c.canal = i.canal
+  from visits v cross join lateral (select * from canal_facts f where f.visit_id = v.visit_id and f.separations > 0 offset 0) c
+  join instruments i on i.visit_id = c.visit_id and i.canal = c.canal
   cross join lateral (${followUpsOf("i")}) u
   where i.separated > 0
 ), items as (
