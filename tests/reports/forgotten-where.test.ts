@@ -142,4 +142,6 @@ test("an administrator, who sees no visit, cannot move the days of a practice th
   const change = () =>
     changePracticeWithin(peopleReach(administrator), "OAK", { name: "Oak", zone: "Asia/Tokyo" });
   expect(await asViewer(administrator, change)).toBe("has-visits");
+  const places = await asViewer(administrator, () => listPlaces(peopleReach(administrator)));
+  expect(places.find(({ code }) => code === "OAK")).toMatchObject({ hasVisits: true });
 });

@@ -1,6 +1,7 @@
 import type { FiguresReach, OwnReach } from "@/lib/access/reach";
 import type { Period } from "@/lib/records/period";
 import { pool } from "../database";
+import { practicesOf } from "./practices-of";
 
 /** Whom a clinician is compared with: the others of their practice, or the group's others of the same peer group. */
 export type ComparedWith = "practice" | "peers";
@@ -23,6 +24,8 @@ export async function comparedWith(
     own ? target.worker === reach.clinicianKey : reach.byClinician,
   );
   if (allowed.length === 0) return [];
+  // Beside somebody of one's own practice stands nobody of another.
+  const where = own && comparison === "practice" ? await practicesOf(reach) : null;
   const { rows } = await pool().query<Pair>(
     `with periods as (
       select * from unnest($1::int[], $2::date[], $3::date[]) as p(period, since, until)
@@ -30,8 +33,7 @@ export async function comparedWith(
       select * from unnest($5::text[], $6::int[]) as t(worker, period)
     ), seen as (
       -- Who worked where in a period, by canals or by visits.
-      select p.period, f.practice, f.worker from periods p join canal_facts f on f.local_day >= p.since and f.local_day < p.until
-      union select p.period, f.practice, f.worker from periods p join visit_facts f on f.local_day >= p.since and f.local_day < p.until
+      ${["canal_facts", "visit_facts"].map(seenIn).join("\n      union ")}
     )
     select distinct t.worker, t.period, o.practice, o.worker as other
     from targets t join seen s on s.period = t.period and s.worker = t.worker and ($4::text[] is null or s.practice = any($4))
@@ -45,9 +47,15 @@ export async function comparedWith(
       own ? null : reach.practices,
       allowed.map((target) => target.worker),
       allowed.map((target) => target.period),
+      where,
     ],
   );
   return rows;
+}
+
+function seenIn(facts: string): string {
+  return `select p.period, f.practice, f.worker from periods p join ${facts} f on f.local_day >= p.since and f.local_day < p.until
+        and ($7::text[] is null or f.practice = any($7))`;
 }
 
 /** SQL: a person's peers in a period, as last written down before its end; none for a code that is no known person's. */

@@ -3,11 +3,11 @@ import { type Criterion, criterionMeasure } from "@/lib/protocol/criterion";
 import type { Period } from "@/lib/records/period";
 import { pool } from "../database";
 import { monthsOfAll } from "../month-units/months-of";
-import { type Missed, ownMissed } from "../month-units/own-missed";
+import { type Missed, type OwnMissed, ownMissed } from "../month-units/own-missed";
 import { protocolWithin } from "../protocol/versions";
 import { fillIn } from "./criterion/fill-in";
 import { Parameters } from "./criterion/parameters";
-import { criterionUnits, type Evidence } from "./criterion/units-sql";
+import { criterionUnits, type Evidence, type Lacking } from "./criterion/units-sql";
 import { practicesOf } from "./practices-of";
 
 /** A unit of one's own that counts against a criterion, with what the criterion looks at. */
@@ -38,14 +38,15 @@ export type MissesAsked = {
  * was looked at; a period that cuts a month is judged whole.
  */
 export async function ownMisses(reach: OwnReach, pages: readonly MissesAsked[]): Promise<Miss[][]> {
+  const protocol = await protocolWithin(reach);
   const spans = new Map(pages.map(({ period }) => [spanOf(period), period]));
-  const missed = new Map<string, ReadonlyMap<string, Missed> | undefined>();
+  const missed = new Map<string, OwnMissed | undefined>();
   for (const [span, period] of spans) {
     const months = monthsOfAll([period]);
     const measures = pages
       .filter((page) => spanOf(page.period) === span && page.criterion.byClinician)
       .map(({ criterion }) => criterionMeasure(criterion));
-    missed.set(span, months && (await ownMissed(reach, measures, months)));
+    missed.set(span, months && (await ownMissed(reach, protocol, measures, months)));
   }
   return Promise.all(
     pages.map(async (page) => {
@@ -53,9 +54,10 @@ export async function ownMisses(reach: OwnReach, pages: readonly MissesAsked[]):
       if (!criterion.byClinician) return [];
       const kept = missed.get(spanOf(period));
       if (!kept) return recomputed(reach, page);
-      const { visits, before } = ofPage(kept.get(criterionMeasure(criterion)) ?? [], page);
+      const { visits, before } = ofPage(kept.of.get(criterionMeasure(criterion)) ?? [], page);
       if (visits.length === 0) return [];
-      return judged(reach, { ...page, offset: page.offset - before }, visits);
+      const lacking = kept.lackingAt(visits);
+      return judged(reach, { ...page, offset: page.offset - before }, { visits, lacking });
     }),
   );
 }
@@ -80,14 +82,14 @@ function ofPage(missed: Missed, { limit, offset }: MissesAsked) {
 
 /** A page from the records, whatever is kept. */
 export async function recomputed(reach: OwnReach, page: MissesAsked): Promise<Miss[]> {
-  return judged(reach, page, null);
+  return judged(reach, page);
 }
 
-/** Of visits, or of all in the period where that is null. */
+/** Of some visits, with what is known to be lacking there; else of all in the period. */
 async function judged(
   reach: OwnReach,
   { criterion, period, limit, offset }: MissesAsked,
-  visits: readonly number[] | null,
+  some?: { readonly visits: readonly number[]; readonly lacking: Lacking | undefined },
 ): Promise<Miss[]> {
   const parameters = new Parameters([
     reach.clinicianKey,
@@ -97,10 +99,11 @@ async function judged(
     offset,
     await practicesOf(reach),
   ]);
-  const some = visits ? ` and visit_id = any(${parameters.bind(visits, "bigint[]")})` : "";
-  const judging = { protocol: await protocolWithin(reach), parameters };
+  const at = some ? ` and visit_id = any(${parameters.bind(some.visits, "bigint[]")})` : "";
+  const protocol = await protocolWithin(reach);
+  const judging = { protocol, parameters, lacking: some?.lacking };
   const units = fillIn(criterionUnits(criterion.id, judging, { evidence: true }), {
-    place: `practice = any($6::text[]) and local_day >= $2 and local_day < $3${some}`,
+    place: `practice = any($6::text[]) and local_day >= $2 and local_day < $3${at}`,
     whose: "worker = $1",
   });
   const { rows } = await pool().query<Miss>(

@@ -15,8 +15,12 @@ export function measuresOfLacking(protocol: Protocol): string[] | undefined {
   return counting;
 }
 
-/** What each criterion lacks at each visit of the months, by their units of `measuresOfLacking`. */
-export function lackingOf(protocol: Protocol, months: readonly MonthUnits[]): Lacking {
+/** What each criterion lacks at each visit of the months, or at some of them, by their units of `measuresOfLacking`. */
+export function lackingOf(
+  protocol: Protocol,
+  months: readonly MonthUnits[],
+  some?: ReadonlySet<number>,
+): Lacking {
   const found: { visit: number; place: number; id: string }[] = [];
   criteriaOf(protocol).forEach(({ id }, place) => {
     const overall = overallUnits(protocol, id);
@@ -28,7 +32,7 @@ export function lackingOf(protocol: Protocol, months: readonly MonthUnits[]): La
         if (missing === 0 && !(overall.floorless && !numerator)) continue;
         for (const at of one.visits) {
           const visit = typeof at === "number" ? visits?.ids[at] : undefined;
-          if (visit !== undefined) found.push({ visit, place, id });
+          if (visit !== undefined && some?.has(visit) !== false) found.push({ visit, place, id });
         }
       }
   });

@@ -1,5 +1,6 @@
 import type { PeopleReach } from "@/lib/access/reach";
 import { pool, prisma } from "@/lib/store/database";
+import { asHolder } from "../wall/as-whom";
 
 /** A code that records have used; unconfirmed until an administrator has looked at it. */
 export type CodeRow = { readonly code: string; readonly confirmed: boolean };
@@ -24,12 +25,15 @@ export async function placesWithin(reach: PeopleReach): Promise<PlaceRow[]> {
       include: { chairs: codes, clinicians: codes },
       orderBy: { code: "asc" },
     }),
-    withVisits(reach),
+    asHolder(() => withVisits(reach)),
   ]);
   return rows.map((row) => ({ ...row, hasVisits: used.has(row.code) }));
 }
 
-/** Practices that have a visit: the library would fetch every visit to keep the first of each. */
+/**
+ * Practices that have a visit, past the wall, as an administrator sees none of them; the library would fetch every visit to keep the
+ * first of each.
+ */
 async function withVisits(reach: PeopleReach): Promise<ReadonlySet<string>> {
   const { rows } = await pool().query<{ code: string }>(
     `select code from practices p where ($1::text[] is null or code = any($1)) and (select true from sessions v where v.practice = p.code limit 1)`,

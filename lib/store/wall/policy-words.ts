@@ -62,9 +62,9 @@ export function only(beyond: readonly Told["as"][]): string {
   return `(select ${isAs(beyond)})`;
 }
 
-/** The visit of the row is one on which the viewer worked. */
+/** The visit of the row is one on which the viewer worked: theirs, or else one with a canal that is. */
 export function ownVisit(visitId: string): string {
-  return `${visitId} in (select visits_of_viewer())`;
+  return `${visitId} in (select visits_of_viewer()) or ${visitId} in (select visits_of_canals_of_viewer())`;
 }
 
 /** SQL: what a transaction was told; null where nothing. */
