@@ -1,4 +1,5 @@
 import type { Figure, RateFigure } from "@/lib/audit/figure";
+import type { PageFlags } from "@/lib/audit/flagged";
 import { type Criterion, criterionMeasure } from "@/lib/protocol/criterion";
 import type { Period } from "@/lib/records/period";
 import { adherenceFinding } from "./adherence-finding";
@@ -6,7 +7,7 @@ import { columnBlocks } from "./column-blocks";
 import { day } from "./day";
 import { inOrderOfCodes, rowLabel } from "./interval-chart";
 import { measureAddress } from "./lead-address";
-import { type MatrixCell, type MatrixCellOf, matrixCell } from "./matrix-cell";
+import { type MatrixCell, matrixCell } from "./matrix-cell";
 import { setShare } from "./quantity";
 import { subjectId } from "./subject-id";
 import { letterWords, toldApart } from "./told-apart";
@@ -32,13 +33,21 @@ export type MatrixPart = {
 export type MatrixBlock = {
   readonly id: string;
   readonly label: string;
-  readonly columns: readonly { readonly id: string; readonly name: string }[];
+  readonly columns: readonly MatrixColumn[];
   readonly rows: readonly MatrixRow[];
+};
+
+export type MatrixColumn = {
+  readonly id: string;
+  readonly name: string;
+  /** What it adds to the address of a row's records (lib/views/cell-address). */
+  readonly asks: string;
 };
 
 export type MatrixRow = {
   readonly measure: string;
   readonly title: string;
+  /** The address of the criterion's page, to which column and cell add (lib/views/cell-address). */
   readonly href: string;
   /** "target 95 %", or that there is no single one. */
   readonly target: string;
@@ -49,7 +58,9 @@ export type MatrixRow = {
   readonly cells: readonly MatrixCell[];
 };
 
-export type MatrixOf = MatrixCellOf & {
+export type MatrixOf = {
+  readonly flags: PageFlags;
+  readonly filters: Readonly<Record<string, string | undefined>>;
   readonly period: Period;
   /** What the whole is called. */
   readonly whole: string;
@@ -76,13 +87,14 @@ export function adherenceMatrix(of: MatrixOf): AdherenceMatrix {
   return {
     finding: adherenceFinding(wholes, of.period),
     parts: [
-      partOf("clinicians", "By clinician", columnsOf(clinicians, nameOf), rates, of),
+      partOf("clinicians", "By clinician", columnsOf(clinicians, nameOf, of), rates, of),
       partOf(
         "chairs",
         "By chair: what staff and equipment do together",
         columnsOf(
           inOrderOfCodes(rates.filter(({ about }) => about.kind === "chair")),
           ({ about }) => rowLabel(about),
+          of,
         ),
         rates,
         of,
@@ -119,9 +131,24 @@ function peopleIn(rates: readonly RateFigure[]): RateFigure[] {
 function columnsOf(
   figures: readonly RateFigure[],
   nameOf: (figure: RateFigure) => string,
+  { filters }: MatrixOf,
 ): MatrixBlock["columns"] {
-  const columns = figures.map((figure) => ({ id: subjectId(figure.about), name: nameOf(figure) }));
+  const columns = figures.map((figure) => ({
+    id: subjectId(figure.about),
+    name: nameOf(figure),
+    asks: asksOf(figure.about, filters.practice),
+  }));
   return [...new Map(columns.map((column) => [column.id, column])).values()];
+}
+
+function asksOf(about: Figure["about"], practice: string | undefined): string {
+  const asked = new URLSearchParams();
+  if (about.kind === "clinician") asked.set("clinician", about.key);
+  if (about.kind === "chair") {
+    if (!practice) asked.set("practice", about.practice);
+    asked.set("chair", about.code);
+  }
+  return `&${asked}`;
 }
 
 function partOf(
@@ -141,9 +168,8 @@ function partOf(
       ...rowOf(criterion, figureOfWhole(rates, measure), of),
       cells: columns.map((column) =>
         matrixCell(
-          column.id,
           some.find(({ about }) => subjectId(about) === column.id),
-          of,
+          of.flags,
         ),
       ),
     };
@@ -179,7 +205,7 @@ function rowOf(
       ...(began.length > 0 ? [`in force since ${began.map(day).join(", ")}`] : []),
       ...(changed.length > 0 ? [`changed on ${changed.map(day).join(", ")}`] : []),
     ].join(", "),
-    whole: matrixCell("whole", whole, of),
+    whole: matrixCell(whole, of.flags),
   };
 }
 

@@ -21,14 +21,15 @@ export type BeyondChance = {
   readonly promise: string;
   /** Which figures take no part; null where all do. */
   readonly notAssessable: string | null;
-  /** Every rate that is not flagged. */
-  readonly quiet: readonly {
-    readonly id: string;
-    readonly measure: string;
-    readonly name: string;
-    readonly words: string;
-  }[];
+  /** Every rate that is not flagged, by measure, and how many there are. */
+  readonly quiet: {
+    readonly count: number;
+    readonly measures: readonly { readonly title: string; readonly lines: readonly QuietLine[] }[];
+  };
 };
+
+/** Whose rate it is, and what could have been seen of it; a pair, as there are a thousand. */
+export type QuietLine = readonly [name: string, words: string];
 
 /** In the order of measures and codes, never of values. */
 export function beyondChance(
@@ -45,6 +46,7 @@ export function beyondChance(
     [...inOrder.map(({ figure }) => figure), ...page.notAssessable],
     (figure) => rowLabel(figure.about),
   );
+  const quiet = inOrder.filter(({ flag }) => flag.tier === null);
   return {
     howToLook,
     notAssessable: notAssessableWords(page.notAssessable, nameOf),
@@ -55,14 +57,16 @@ export function beyondChance(
         words: flagWords(one, nameOf(one.figure)),
         href: measureAddress(one.figure.measure, spanOf(one.figure, filters), "#chance"),
       })),
-    quiet: inOrder
-      .filter(({ flag }) => flag.tier === null)
-      .map((one) => ({
-        id: `${one.figure.measure} ${"key" in one.figure.about ? one.figure.about.key : ""}`,
-        measure: titleOf(one.figure),
-        name: nameOf(one.figure),
-        words: couldHaveBeenSeen(one),
-      })),
+    quiet: {
+      count: quiet.length,
+      measures: measures.flatMap((measure) => {
+        const its = quiet.filter(({ figure }) => figure.measure === measure);
+        const [first] = its;
+        if (!first) return [];
+        const lines = its.map((one) => [nameOf(one.figure), couldHaveBeenSeen(one)] as const);
+        return [{ title: titleOf(first.figure), lines }];
+      }),
+    },
   };
 }
 

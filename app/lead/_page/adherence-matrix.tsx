@@ -3,6 +3,7 @@
 import { Link } from "@/app/_parts/link";
 import { TableBox } from "@/app/_parts/table-box";
 import type { AdherenceMatrix as Matrix, MatrixBlock } from "@/lib/views/adherence-matrix";
+import { cellAddress } from "@/lib/views/cell-address";
 import type { MatrixCell } from "@/lib/views/matrix-cell";
 import { unbroken } from "@/lib/views/unbroken";
 
@@ -55,10 +56,13 @@ function Block(props: { of: MatrixBlock; whole: string }) {
                   {row.changed ? `, ${row.changed}` : null}
                 </div>
               </th>
-              <Cell of={row.whole} whole />
-              {row.cells.map((cell) => (
-                <Cell key={cell.id} of={cell} />
-              ))}
+              <Cell of={row.whole} href={cellAddress(row, { asks: "" }, row.whole ?? {})} whole />
+              {columns.map((column, place) => {
+                const cell = row.cells[place] ?? null;
+                return (
+                  <Cell key={column.id} of={cell} href={cellAddress(row, column, cell ?? {})} />
+                );
+              })}
             </tr>
           ))}
         </tbody>
@@ -67,16 +71,16 @@ function Block(props: { of: MatrixBlock; whole: string }) {
   );
 }
 
-function Cell(props: { of: MatrixCell; whole?: boolean }) {
-  const { counted } = props.of;
+function Cell(props: { of: MatrixCell; href: string; whole?: boolean }) {
+  const { of, href } = props;
   const name = props.whole ? "matrix-whole" : undefined;
-  if (!counted)
+  if (!of)
     return (
       <td className={name}>
         <span className="missing matrix-more">no units</span>
       </td>
     );
-  const { rate, counts, state, flag, href } = counted;
+  const { rate, counts, state, flag } = of;
   const mark = state ? <span className={`mark mark-${state.mark}`}>{state.words}</span> : null;
   if (!rate)
     return (

@@ -27,17 +27,17 @@ export function BeyondChance(props: { view: LeadQuarter["chance"] }) {
       )}
       <p className="note">{unbroken(promise)}</p>
       {notAssessable ? <p>{notAssessable}</p> : null}
-      {quiet.length > 0 ? (
+      {quiet.count > 0 ? (
         <WhenOpened
-          summary={`Nothing to see in ${quiet.length} figures: what could have been seen`}
-          content={() => <Quiet lines={quiet} />}
+          summary={`Nothing to see in ${quiet.count} figures: what could have been seen`}
+          content={() => <Quiet measures={quiet.measures} />}
         />
       ) : null}
     </>
   );
 }
 
-function Quiet(props: { lines: LeadQuarter["chance"]["quiet"] }) {
+function Quiet(props: { measures: LeadQuarter["chance"]["quiet"]["measures"] }) {
   return (
     <TableBox label="What could have been seen">
       <table className="fold">
@@ -49,13 +49,15 @@ function Quiet(props: { lines: LeadQuarter["chance"]["quiet"] }) {
           </tr>
         </thead>
         <tbody>
-          {props.lines.map((one) => (
-            <tr key={one.id}>
-              <th scope="row">{one.measure}</th>
-              <td data-label="Clinician">{one.name}</td>
-              <td data-label="What so many units would have shown">{one.words}</td>
-            </tr>
-          ))}
+          {props.measures.flatMap(({ title, lines }) =>
+            lines.map(([name, words]) => (
+              <tr key={`${title} ${name}`}>
+                <th scope="row">{title}</th>
+                <td data-label="Clinician">{name}</td>
+                <td data-label="What so many units would have shown">{words}</td>
+              </tr>
+            )),
+          )}
         </tbody>
       </table>
     </TableBox>
