@@ -3,16 +3,9 @@ import type { Column, Value } from "@/lib/records/column";
 import { isOwnCode } from "@/lib/records/own-code";
 import { isDay } from "@/lib/records/period";
 import { choiceWords } from "./choice-words";
-import { instant } from "./instant";
+import { instant, type When } from "./instant";
 import type { Problem } from "./problem";
 import { rangeWords } from "./range-words";
-
-/** What a cell's check needs beside the cell. */
-export type CellContext = {
-  /** IANA zone of the row's practice, asked for only by times without an offset. */
-  zone(): string | undefined;
-  readonly now: Date;
-};
 
 /** Longest code taken; longer ones are most likely another column's text. */
 const longestCode = 200;
@@ -21,7 +14,7 @@ const longestCode = 200;
  * A cell (trimmed, not empty) as its column's value, or its problem. Tooth and patient need the rest of the row and are
  * checked in check-row.
  */
-export function checkCell(column: Column, text: string, context: CellContext): Value | Problem {
+export function checkCell(column: Column, text: string, context: When): Value | Problem {
   switch (column.type) {
     case "code":
     case "tooth":
@@ -51,7 +44,7 @@ export function checkCell(column: Column, text: string, context: CellContext): V
         : Number(yes);
     }
     case "instant":
-      return instant(text, context.zone, context.now);
+      return instant(text, context);
     case "day":
       return day(text, context.now);
     case "canal":

@@ -4,6 +4,7 @@ import { type TableName, tables } from "@/lib/records/tables";
 import { checkCell } from "./check-cell";
 import { checkTooth } from "./check-tooth";
 import { type Cells, type Found, heldRow } from "./held-row";
+import type { When } from "./instant";
 import { patientOf } from "./patient-cell";
 import { isProblem } from "./problem";
 import { rowProblems } from "./row-rules";
@@ -31,10 +32,7 @@ export function checkRow(
       : troubles.filter(({ column }) => column === undefined || names(table).has(column));
   const told = found.length === 0 ? nothing : new Set(found.flatMap(({ column }) => column ?? []));
   const patient = patientOf(table, cells, context);
-  const cellContext = {
-    zone: () => context.zoneOf(cells.practice?.trim() || undefined),
-    now: context.now,
-  };
+  const cellContext = new OfRow(cells, context);
   for (const column of tables[table].columns) {
     if (told.has(column.name)) continue;
     const text = cells[column.name]?.trim();
@@ -57,6 +55,22 @@ export function checkRow(
   if (found.length === 0)
     return { verdict: "good", line: place.line, values, ...(match ? { match } : {}) };
   return heldRow(table, place, cells, found, values, patient, match);
+}
+
+/** A class, as a function made anew for every row costs as much as checking some of its cells. */
+class OfRow implements When {
+  readonly now: Date;
+
+  constructor(
+    private readonly cells: Cells,
+    private readonly context: Context,
+  ) {
+    this.now = context.now;
+  }
+
+  zone(): string | undefined {
+    return this.context.zoneOf(this.cells.practice?.trim() || undefined);
+  }
 }
 
 /** A row whose cells may stand under other columns' names. */

@@ -7,17 +7,24 @@ const shape =
 const howToWrite =
   "write date and time as 2026-07-03T09:10:00+01:00, or without +01:00 for the practice's local time";
 
+/** What a moment is read beside. */
+export type When = {
+  /** IANA zone of the row's practice, asked for only by times without an offset. */
+  zone(): string | undefined;
+  readonly now: Date;
+};
+
 /**
- * A moment by ISO 8601 as ISO text in UTC. Without an offset it is local time in `zone`: one that does not exist there,
+ * A moment by ISO 8601 as ISO text in UTC. Without an offset it is local time in the zone: one that does not exist there,
  * or exists twice, as in the nights when clocks change, is a problem and never guessed.
  */
-export function instant(text: string, zone: () => string | undefined, now: Date): string | Problem {
+export function instant(text: string, when: When): string | Problem {
   const parts = shape.exec(text);
   if (!parts?.[1] || !isRealDay(parts[1])) return { found: text, remedy: howToWrite };
   const offset = parts[6];
-  const moment = offset ? withOffset(text, parts) : local(text, parts, zone());
+  const moment = offset ? withOffset(text, parts) : local(text, parts, when.zone());
   if (typeof moment !== "number") return moment;
-  if (moment > now.getTime())
+  if (moment > when.now.getTime())
     return { found: text, remedy: "the time is still to come; correct it" };
   if (moment < earliest)
     return { found: text, remedy: "the time is before 1990; is the year right?" };

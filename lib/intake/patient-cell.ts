@@ -25,20 +25,35 @@ export function patientOf(
   const column = patientColumn[table];
   const reference = column === undefined ? undefined : cells[column]?.trim();
   if (!reference) return undefined;
-  const hash = context.pseudonym((cells.practice ?? "").trim(), reference);
-  const within = (text: string) =>
-    reference.length >= shortest ? text.replaceAll(reference, hash) : text;
-  return {
-    kept: (name, value) => {
-      if (name === column) return hash;
-      if (name !== "case_id" || typeof value !== "string") return value;
-      return value === reference ? hash : within(value);
-    },
-    hidden: (name, text) => {
-      if (name === column) return hash;
-      return within(text);
-    },
-  };
+  return new PatientOf(
+    column,
+    reference,
+    context.pseudonym((cells.practice ?? "").trim(), reference),
+  );
+}
+
+/** A class, as functions made anew for every row cost as much as its hash. */
+class PatientOf implements Patient {
+  constructor(
+    private readonly column: string | undefined,
+    private readonly reference: string,
+    private readonly hash: string,
+  ) {}
+
+  kept(name: string, value: Value): Value {
+    if (name === this.column) return this.hash;
+    if (name !== "case_id" || typeof value !== "string") return value;
+    return value === this.reference ? this.hash : this.within(value);
+  }
+
+  hidden(name: string | undefined, text: string): string {
+    return name === this.column ? this.hash : this.within(text);
+  }
+
+  private within(text: string): string {
+    const { reference, hash } = this;
+    return reference.length >= shortest ? text.replaceAll(reference, hash) : text;
+  }
 }
 
 const patientColumn: Partial<Record<TableName, string>> = Object.fromEntries(

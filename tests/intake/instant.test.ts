@@ -3,7 +3,7 @@ import { instant } from "@/lib/intake/instant";
 
 const now = new Date("2026-11-25T12:00:00Z");
 const read = (text: string, zone: string | undefined = "Europe/London") =>
-  instant(text, () => zone, now);
+  instant(text, { zone: () => zone, now });
 
 // ISO 8601; offsets of Europe/London, America/New_York and Asia/Kolkata by the IANA time zone rules.
 describe("a moment", () => {
@@ -56,7 +56,7 @@ describe("a moment", () => {
   });
 
   it("local time without a zone known is held, and the offset asked for", () => {
-    expect(instant("2026-07-03T09:10:00", () => undefined, now)).toMatchObject({
+    expect(instant("2026-07-03T09:10:00", { zone: () => undefined, now })).toMatchObject({
       remedy: expect.stringMatching(/write the offset/),
     });
   });

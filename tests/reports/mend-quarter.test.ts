@@ -17,6 +17,7 @@ import type { ScratchDatabase } from "@/lib/store/home/scratch-database";
 import { benchRows } from "@/lib/store/mend/bench-rows";
 import type { HeldAsked } from "@/lib/store/mend/held-asked";
 import { mendsMade } from "@/lib/store/mend/mends";
+import { canonicalJson } from "@/lib/views/canonical-json";
 import { freshDatabase } from "../fresh-database";
 import { countsThatDoNotAddUp } from "../store/corrections/counts-and-facts";
 
@@ -139,7 +140,7 @@ async function allFigures() {
     periods: [quarter],
     by: ["group", "practice", "clinician"],
   });
-  return JSON.stringify(found);
+  return canonicalJson(JSON.parse(JSON.stringify(found)));
 }
 
 test("every held row ends accepted or let go, with the trail, as if the files had been right; taken back it is as before", async () => {

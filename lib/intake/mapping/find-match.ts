@@ -20,7 +20,7 @@ export function matchOf(
   const practice = cells.practice?.trim() || undefined;
   const zone = () => context.zoneOf(practice);
   const moment = (text: string | undefined) =>
-    text ? told<string>(instant(text, zone, context.now)) : undefined;
+    text ? told<string>(instant(text, { zone, now: context.now })) : undefined;
   const at = moment(cells["visit.at"]);
   const until = moment(cells["visit.until"]);
   const toothText = cells["visit.tooth"]?.trim();

@@ -25,6 +25,11 @@ export class Behind {
     if (this.#ended) throw this.#ended.why;
   }
 
+  /** Is so much waiting in memory that more had better wait elsewhere. */
+  get isFull(): boolean {
+    return this.#waiting > most / 2;
+  }
+
   /** All of it is done. */
   async done(): Promise<void> {
     this.#jobs.length = 0;

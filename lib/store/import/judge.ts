@@ -1,4 +1,5 @@
 import { type TableName, tables } from "@/lib/records/tables";
+import { joinNamed } from "./named-visits";
 import { contradictionReasons, differs, waitingReasons } from "./relation-reasons";
 import { hangsOnVisit, list, storedColumns, storedKey } from "./stored-columns";
 
@@ -13,44 +14,45 @@ import { hangsOnVisit, list, storedColumns, storedKey } from "./stored-columns";
  *
  * The order of arrival decides what stands: file_id rises in the order of reading, then the line.
  */
-export function judgingQuery(table: TableName, practices: readonly string[] | null): string {
-  return hangsOnVisit(table) ? childQuery(table, practices) : ownQuery(table, practices);
+export function judgingQuery(table: TableName, of: Staged): string {
+  return hangsOnVisit(table) ? childQuery(table, of) : ownQuery(table, of);
 }
 
-function ownQuery(table: TableName, practices: readonly string[] | null): string {
+/** Which staged rows are judged. */
+export type Staged = {
+  /** A relation of them: a table's name, or a query in brackets. */
+  readonly rows: string;
+  /** No two of them have the same key, so that each is the first to arrive with it. */
+  readonly alone?: boolean;
+  /** Practices whose rows may be brought in; null is all. */
+  readonly practices: readonly string[] | null;
+};
+
+function ownQuery(table: TableName, { rows, alone, practices }: Staged): string {
   const key = storedKey(table);
   return `
     select s.*, null::bigint as visit_id, null::text as in_practices, e.id as row_id,
       case when ${outside("s.practice", practices)} then 'outside-reach'
-           ${compared(table, `row_number() over (partition by ${list(key, "s.")} order by s.file_id, s.line)`)}
+           ${compared(table, alone ? "1" : arrival(list(key, "s.")))}
       end as verdict
-    from staged_${table} s
+    from ${rows} s
     left join "${table}" e on ${same(key)}`;
 }
 
-function childQuery(table: TableName, practices: readonly string[] | null): string {
+function childQuery(table: TableName, { rows, alone, practices }: Staged): string {
   const key = storedKey(table).filter((name) => name !== "visit_id");
   const parent = parentOf(table);
   return `
-    with asked as (
-      select distinct session_id, coalesce(practice, '') as practice from staged_${table}
-    ), found as (
-      select a.session_id, a.practice, min(v.id) as visit_id, count(*) as visits, min(v.practice) as of_practice,
-        case when count(*) = 1 then min(v.practice)
-          else (select string_agg(w.practice, ' and ' order by w.practice) from sessions w where w.session_id = a.session_id) end as in_practices
-      from asked a join sessions v on v.session_id = a.session_id and (a.practice = '' or v.practice = a.practice)
-      group by a.session_id, a.practice
-    )
     select s.*, f.visit_id, f.in_practices, e.id as row_id,
       case when s.candidates is not null then 'several-visits'
            when f.visits > 1 then 'several-practices'
            when f.visit_id is null then 'waiting'
            when ${outside("f.of_practice", practices)} then 'outside-reach'
            when ${parent.missing} then 'waiting'
-           ${compared(table, `row_number() over (partition by f.visit_id, ${list(key, "s.")} order by s.file_id, s.line)`)}
+           ${compared(table, alone ? "1" : arrival(`f.visit_id, ${list(key, "s.")}`))}
       end as verdict
-    from staged_${table} s
-    left join found f on f.session_id = s.session_id and f.practice = coalesce(s.practice, '')
+    from ${rows} s
+    ${joinNamed}
     ${parent.join}
     left join "${table}" e on e.visit_id = f.visit_id and ${same(key)}`;
 }
@@ -72,9 +74,13 @@ function parentOf(table: TableName): { join: string; missing: string } {
   };
 }
 
-function compared(table: TableName, arrival: string): string {
+function arrival(key: string): string {
+  return `row_number() over (partition by ${key} order by s.file_id, s.line)`;
+}
+
+function compared(table: TableName, place: string): string {
   return `
-    when e.id is null and ${arrival} = 1 then 'new'
+    when e.id is null and ${place} = 1 then 'new'
     when e.id is null then 'later'
     when ${contradicts(table)} then 'contradiction'
     when ${completes(table)} then 'later'

@@ -37,12 +37,11 @@ const naming: Partial<
   people: { clinicians: ["code"] },
 };
 
-/** Creates the codes of clinicians that only a canal names. */
+/** Creates the codes of clinicians that only a canal names, of the visits whose facts were made anew just now. */
 export async function addCanalClinicians(client: pg.ClientBase) {
   await client.query(
     `insert into clinicians (practice, code)
-     select distinct v.practice, c.clinician from canals c join sessions v on v.id = c.visit_id
-     where c.clinician is not null and c.visit_id in (select visit_id from touched) on conflict do nothing`,
+     select distinct f.practice, f.clinician from renewing r join canal_facts f using (visit_id) on conflict do nothing`,
   );
 }
 

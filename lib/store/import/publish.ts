@@ -6,6 +6,7 @@ import { renewFacts } from "../facts/renew-facts";
 import { acceptNew } from "./accept";
 import { holdUsesAfterSeparation } from "./after-separation";
 import { findVisits } from "./find-visits";
+import { findNamed, makeNamed } from "./named-visits";
 import { addCanalClinicians, addPlaces } from "./places";
 import { settleInRounds } from "./rounds";
 import { countFiles, holdAsRead, holdJudged, witnessJudged } from "./settle";
@@ -44,6 +45,7 @@ async function beginJudging(client: pg.ClientBase): Promise<void> {
   await client.query("create temp table if not exists touched (visit_id bigint) on commit drop");
   await client.query("create temp table if not exists mending (held_id bigint) on commit drop");
   await client.query("create temp table rows_of (practice text) on commit drop");
+  await makeNamed(client);
 }
 
 /** Judges the staged rows of one table, all of which are there; so are its parents', judged before. */
@@ -59,8 +61,10 @@ export async function publishTable(
   await client.query(
     `set default_statistics_target = 10; analyze staged_${table} (${list(placing(table))}); reset default_statistics_target`,
   );
-  if (hangsOnVisit(table)) await findVisits(client, table);
-  else await addPlaces(client, table, how);
+  if (hangsOnVisit(table)) {
+    await findVisits(client, table);
+    await findNamed(client, table);
+  } else await addPlaces(client, table, how);
   await acceptNew(client, table, how.practices);
   await settleInRounds(client, table);
   await witnessJudged(client, table);
@@ -87,8 +91,8 @@ export async function endPublishing(client: pg.ClientBase, how: Publishing): Pro
 async function endJudging(client: pg.ClientBase, how: Publishing): Promise<void> {
   await holdAsRead(client);
   if (how.importId !== undefined) await noteDone(client, how.importId);
-  await addCanalClinicians(client);
   await renewFacts(client);
+  await addCanalClinicians(client);
 }
 
 /** Clears what one judging leaves in the transaction, so that there can be another. */
@@ -96,10 +100,11 @@ async function forgetJudging(client: pg.ClientBase) {
   const left = tableNames.flatMap((table) => [
     `judged_${table}`,
     `came_${table}`,
+    `again_${table}`,
     `holding_${table}`,
   ]);
   await client.query(
-    `drop table if exists ${[...left, "holding_as_read", "rows_of", "renewing", "spells"].map((name) => `pg_temp.${name}`).join(", ")}`,
+    `drop table if exists ${[...left, "holding_as_read", "rows_of", "named_visits", "renewing", "spells"].map((name) => `pg_temp.${name}`).join(", ")}`,
   );
   await client.query(
     `truncate ${[...tableNames, "held"].map((name) => `pg_temp.staged_${name}`).join(", ")}`,
@@ -167,7 +172,7 @@ function practicesOf(table: TableName): string {
     : `insert into rows_of ${read}`;
 }
 
-/** What a row's visit and practice are found by. */
+/** What a row's visit and practice are found by, and whether it was held. */
 function placing(table: TableName): string[] {
-  return hangsOnVisit(table) ? ["session_id", "practice"] : storedKey(table);
+  return [...(hangsOnVisit(table) ? ["session_id", "practice"] : storedKey(table)), "held_id"];
 }

@@ -2,11 +2,13 @@ import type pg from "pg";
 import type { RecordsReach } from "@/lib/access/reach";
 import type { TableName } from "@/lib/records/tables";
 import { pool, prisma } from "../database";
+import { homeFolder } from "../home/home-folder";
 import { publishing } from "../wall/as-whom";
 import { Behind } from "./behind";
 import { type Again, beginAgain, markRunning, TakenUp } from "./broken-off";
 import { ImportCancelled, isCancelled } from "./cancel-import";
 import { InSteps } from "./in-steps";
+import { Spool } from "./spool";
 import { makeStaging, type StagedRow, stage } from "./staging";
 
 export type SheetToImport = {
@@ -68,17 +70,24 @@ export async function runImport(
   const publication = { importId: started.id, zone: how.zone, practices: reach.practices };
   const steps = new InSteps(client, publication, how.tables);
   const notes = new Behind();
+  const spool = new Spool(homeFolder());
   const read = async (behind: Behind) => {
     for await (const sheet of sheets) {
       steps.begins(sheet.table);
       const { id: fileId } = await noteFile(started.id, sheet);
-      await stage(client, behind, { ...sheet, fileId }, sheet.rows, async (count, held) => {
-        rowsRead += count;
-        heldSoFar += held;
-        how.onProgress?.({ importId: started.id, file: sheet.name, rowsRead, state: "reading" });
-        const sofar = { rowsRead, heldSoFar };
-        await notes.add(0, () => tell(sofar));
-      });
+      await stage(
+        client,
+        { behind, spool },
+        { ...sheet, fileId },
+        sheet.rows,
+        async (count, held) => {
+          rowsRead += count;
+          heldSoFar += held;
+          how.onProgress?.({ importId: started.id, file: sheet.name, rowsRead, state: "reading" });
+          const sofar = { rowsRead, heldSoFar };
+          await notes.add(0, () => tell(sofar));
+        },
+      );
       for (const table of steps.staged(sheet.table))
         await behind.add(0, () => steps.publish(table));
     }
@@ -116,6 +125,7 @@ export async function runImport(
   } finally {
     // The connection is closed, not reused: its temporary staging tables go with it.
     client.release(true);
+    await spool.close();
   }
 }
 

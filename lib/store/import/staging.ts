@@ -7,6 +7,7 @@ import type { Reason } from "@/lib/records/reason";
 import { type TableName, tableNames, tables } from "@/lib/records/tables";
 import type { Behind } from "./behind";
 import { CopyText, cell, json } from "./copy-text";
+import type { Spool, Spooled } from "./spool";
 import { hangsOnVisit, list, storedColumns } from "./stored-columns";
 
 /** A row that the checks held. */
@@ -47,15 +48,18 @@ export async function makeStaging(client: pg.ClientBase): Promise<void> {
   );
 }
 
+/** The connection's work, and where rows wait for it when they are too many for the memory. */
+export type Later = { readonly behind: Behind; readonly spool: Spool };
+
 /**
  * Reads the rows of one file and leaves it to the connection's work to copy them into staging, a bounded number at a time; tells how many
- * were copied and how many of those are held.
+ * were copied and how many of those are held. Reading goes on while the connection is at work with what was read.
  *
  * @param rows some at a time, as each step costs a promise
  */
 export async function stage(
   client: pg.ClientBase,
-  behind: Behind,
+  { behind, spool }: Later,
   { table, fileId }: { readonly table: TableName; readonly fileId: number },
   rows: AsyncIterable<Iterable<StagedRow>>,
   onRows: (count: number, held: number) => Promise<void>,
@@ -63,12 +67,16 @@ export async function stage(
   const [goodRows, badRows] = [copiedRows(table, fileId), copiedHeldRows(table, fileId)];
   let [good, bad] = [new CopyText(), new CopyText()];
   const take = async () => {
-    const [some, others] = [good, bad];
+    const [count, held] = [good.lines + bad.lines, bad.lines];
+    const [goodBytes, badBytes] = [
+      await waiting(good, behind, spool),
+      await waiting(bad, behind, spool),
+    ];
     [good, bad] = [new CopyText(), new CopyText()];
-    await behind.add(some.size + others.size, async () => {
-      await copy(client, goodRows.into, some);
-      await copy(client, badRows.into, others);
-      await onRows(some.lines + others.lines, others.lines);
+    await behind.add(goodBytes.inMemory + badBytes.inMemory, async () => {
+      await copy(client, goodRows.into, goodBytes);
+      await copy(client, badRows.into, badBytes);
+      await onRows(count, held);
     });
   };
   for await (const batch of rows)
@@ -131,11 +139,29 @@ export function fieldsOf(table: TableName, values: Values): number {
   );
 }
 
-async function copy(client: pg.ClientBase, into: string, text: CopyText) {
-  if (text.lines === 0) return;
+/** What is to be copied, and how much memory it takes until then. */
+type Waiting = { readonly inMemory: number; bytes(): Promise<Buffer> };
+
+async function waiting(text: CopyText, behind: Behind, spool: Spool): Promise<Waiting> {
+  const spooled = text.lines > 0 && behind.isFull ? await spool.put(text.bytes()) : null;
+  return spooled ? onDisk(spool, spooled) : inMemory(text);
+}
+
+// Apart, as functions made beside each other keep all that one of them looks at.
+function onDisk(spool: Spool, spooled: Spooled): Waiting {
+  return { inMemory: 0, bytes: () => spool.take(spooled) };
+}
+
+function inMemory(text: CopyText): Waiting {
+  return { inMemory: text.size, bytes: async () => text.bytes() };
+}
+
+async function copy(client: pg.ClientBase, into: string, waiting: Waiting) {
+  const bytes = await waiting.bytes();
+  if (bytes.length === 0) return;
   // In one piece: each piece is a packet of its own.
   await pipeline(
-    Readable.from([text.bytes()], { objectMode: false }),
+    Readable.from([bytes], { objectMode: false }),
     client.query(copyFrom(`copy ${into} from stdin`)),
   );
 }
