@@ -31,6 +31,12 @@ export function lines(found: Measured): Line[] {
     atMost("twenty quarters' trend of one measure", one.trend, 300, "ms"),
     atMost("intervals, flags and standardisation alone", one.statistics, 50, "ms"),
     atMost(`pages, p95, ${all?.answers ?? 0} answers to 20 people`, all?.p95, 150, "ms"),
+    {
+      what: "the longest first look at one of them, not among those answers",
+      promised: "nothing",
+      measured: `${all?.first ?? "?"} ms`,
+      holds: true,
+    },
     atMost(`JavaScript before charts, most (${heaviest?.page})`, heaviest?.before, 160, "kB"),
     atMost(
       `JavaScript with charts, most (${heaviestWith?.page})`,

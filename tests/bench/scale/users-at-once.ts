@@ -5,6 +5,8 @@ export type UsersRun = {
   readonly answers: number;
   readonly p50: number;
   readonly p95: number;
+  /** The longest first look of anybody at the page, which is not counted. */
+  readonly first: number;
 };
 
 /** A person at work: an account and the pages that they go through. */
@@ -26,6 +28,7 @@ export async function usersAtOnce(
   rounds: number,
 ): Promise<UsersRun[]> {
   const taken = new Map<string, number[]>();
+  const firsts = new Map<string, number>();
   await Promise.all(
     people.map(async ({ account, pages }, place) => {
       const cookie = await signedIn(url, account);
@@ -44,7 +47,9 @@ export async function usersAtOnce(
           if (answer.status !== 200) throw new Error(`${page} answered ${answer.status}`);
           const all = taken.get(page) ?? [];
           taken.set(page, all);
-          if (round > 0) all.push(performance.now() - started);
+          const time = performance.now() - started;
+          if (round > 0) all.push(time);
+          else firsts.set(page, Math.max(time, firsts.get(page) ?? 0));
         }
     }),
   );
@@ -52,6 +57,7 @@ export async function usersAtOnce(
   return [...taken, ["all pages", everything] as const].map(([page, all]) => {
     all.sort((a, b) => a - b);
     const at = (share: number) => Math.round(all[Math.ceil(share * all.length) - 1] ?? 0);
-    return { page, answers: all.length, p50: at(0.5), p95: at(0.95) };
+    const first = Math.round(firsts.get(page) ?? Math.max(...firsts.values()));
+    return { page, answers: all.length, p50: at(0.5), p95: at(0.95), first };
   });
 }
