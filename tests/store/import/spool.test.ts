@@ -4,7 +4,7 @@ import { join } from "node:path";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { Spool } from "@/lib/store/import/spool";
 
-// Expected values are by construction: the bytes that were put in.
+// Expected values are the bytes that were put in; worked by hand.
 
 let folder: string;
 beforeAll(async () => {
