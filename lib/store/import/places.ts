@@ -37,11 +37,15 @@ const naming: Partial<
   people: { clinicians: ["code"] },
 };
 
-/** Creates the codes of clinicians that only a canal names, of the visits whose facts were made anew just now. */
+/**
+ * Creates the codes of clinicians that only a canal names, of the visits whose facts were made anew just now. Those that are there are
+ * left out and not merely passed over: visits of other practices may be among these, where nothing may be written.
+ */
 export async function addCanalClinicians(client: pg.ClientBase) {
   await client.query(
     `insert into clinicians (practice, code)
-     select distinct f.practice, f.clinician from renewing r join canal_facts f using (visit_id) on conflict do nothing`,
+     select practice, clinician from (select distinct f.practice, f.clinician from renewing r join canal_facts f using (visit_id)) n
+     where not exists (select from clinicians k where k.practice = n.practice and k.code = n.clinician)`,
   );
 }
 
