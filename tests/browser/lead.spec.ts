@@ -1,7 +1,7 @@
 import { expect, type Page, test } from "@playwright/test";
 import { stateOf } from "./everybody";
 import { signInTo, typeIn } from "./sign-in";
-import { firstNumber, tableRows, wordsOf } from "./table-rows";
+import { chartTable, firstNumber, tableRows, wordsOf } from "./table-rows";
 
 test("The clinical lead goes from the quarter to a measure, the records behind a point and a visit", async ({
   page,
@@ -13,7 +13,7 @@ test("The clinical lead goes from the quarter to a measure, the records behind a
 
   const family = page.locator("#across h3 a").first();
   const title = await wordsOf(family);
-  const drawn = await tableRows(page.locator("#across details:not(.definition) table").first());
+  const drawn = await chartTable(page.locator("#across"));
   await family.click();
   await expect(page.getByRole("heading", { level: 1 })).toHaveText(title);
   expect(new URL(page.url()).searchParams.get("period")).toBe(chosen);

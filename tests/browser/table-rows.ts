@@ -11,6 +11,13 @@ export async function tableRows(table: Locator): Promise<Record<string, string>[
   });
 }
 
+/** The rows of the table under the first chart within, which is drawn when it is opened. */
+export async function chartTable(within: Locator): Promise<Record<string, string>[]> {
+  const fold = within.locator("details", { hasText: "As a table" }).first();
+  await fold.locator("summary").click();
+  return tableRows(fold.locator("table"));
+}
+
 /** The words of an element, whether they are folded away or not. */
 export async function wordsOf(element: Locator): Promise<string> {
   return ((await element.textContent()) ?? "").replace(/[ \n\t]+/g, " ").trim();
