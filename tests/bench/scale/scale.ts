@@ -1,8 +1,6 @@
-import { execFile } from "node:child_process";
 import { mkdir, mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
 import { cpus, tmpdir, totalmem } from "node:os";
 import { basename, join, resolve } from "node:path";
-import { promisify } from "node:util";
 import runApp, { runAppIn } from "../../browser/running-app";
 import { newAccount } from "../pages";
 import { bareCopy } from "./bare-copy";
@@ -10,24 +8,10 @@ import { type FirstLoad, firstLoad } from "./first-load";
 import { type Line, lines } from "./lines";
 import { longerHistory } from "./longer-history";
 import { type MadeHome, madeHome } from "./made-home";
+import { type QuarterRun, quarterOnce } from "./quarter-of-home";
 import { type Scrolling, scrolling } from "./scrolling";
 import { type Person, type UsersRun, usersAtOnce } from "./users-at-once";
 import { workbookRun } from "./workbook-run";
-
-const run = promisify(execFile);
-
-/** What `quarter-once` prints: milliseconds, and how much there was. */
-export type QuarterRun = {
-  readonly figures: number;
-  readonly clinicians: number;
-  readonly canals: number;
-  readonly afresh: number;
-  readonly withOthers: number;
-  readonly again: number;
-  readonly trend: number;
-  readonly statistics: number;
-  readonly duck?: number;
-};
 
 /** Everything measured in one run. */
 export type Measured = {
@@ -103,23 +87,6 @@ async function measure(place: string, few: number, many: number): Promise<Measur
   } finally {
     await takeDown();
   }
-}
-
-/** With the nursery that the process of the pages has. */
-async function quarterOnce(home: string, ...words: string[]): Promise<QuarterRun> {
-  const node = ["--max-semi-space-size=64", "--import", "tsx"];
-  const { stdout } = await run(
-    process.execPath,
-    [...node, "tests/bench/scale/quarter-once.ts", ...words],
-    {
-      env: {
-        ...process.env,
-        CANAL_AUDIT_HOME: home,
-        TSX_TSCONFIG_PATH: "lib/command/tsconfig.json",
-      },
-    },
-  );
-  return JSON.parse(stdout);
 }
 
 /** A group's four leads, ten of its clinicians, two quality officers, record keepers and administrators. */
