@@ -2,7 +2,7 @@ import { z } from "zod";
 import type { PeopleReach } from "@/lib/access/reach";
 import { changePracticeWithin } from "@/lib/store/places/change-practice";
 import { confirmCodesWithin } from "@/lib/store/places/confirm-codes";
-import { type PlaceRow, placesWithin } from "@/lib/store/places/places-within";
+import { type PlaceRow, placesWithin, practicesWithVisits } from "@/lib/store/places/places-within";
 import type { Changed } from "./change-person";
 import { readInput } from "./read-input";
 import { isTimeZone } from "./time-zone";
@@ -15,9 +15,13 @@ const practiceInput = z.object({
     .refine(isTimeZone, "Not a time zone that this machine knows; write one as Europe/London."),
 });
 
+/** A practice, and has it any visit. */
+export type PlaceView = PlaceRow & { readonly hasVisits: boolean };
+
 /** The practices within the reach with their chairs and clinicians' codes. */
-export async function listPlaces(reach: PeopleReach): Promise<readonly PlaceRow[]> {
-  return placesWithin(reach);
+export async function listPlaces(reach: PeopleReach): Promise<readonly PlaceView[]> {
+  const [places, used] = await Promise.all([placesWithin(reach), practicesWithVisits(reach)]);
+  return places.map((place) => ({ ...place, hasVisits: used.has(place.code) }));
 }
 
 /** Renames a practice, sets its time zone while it has no visits, and confirms it. @throws Refused */

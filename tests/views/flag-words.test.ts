@@ -88,7 +88,7 @@ describe("the page's flags", () => {
   ];
   const found = page(figures);
 
-  it("stand in the order of measures and codes, flagged and quiet apart", () => {
+  it("stand in the order of measures and codes, flagged and quiet apart, no two with the same name", () => {
     const view = beyondChance(found, { period: "2026-Q3" });
     expect(view.flags.map(({ words }) => words.split(",")[1])).toEqual([" clinician X"]);
     expect(view.flags[0]?.href).toBe(
@@ -100,6 +100,10 @@ describe("the page's flags", () => {
       ["R1, P1", "R2, P1", "R3, P1"],
     ]);
     expect(view.quiet.count).toBe(5);
+    const ids = view.quiet.measures.flatMap(({ title, lines }) =>
+      lines.map(([name]) => `${title} ${name}`),
+    );
+    expect(new Set(ids).size).toBe(5);
     expect(view.notAssessable).toBeNull();
     expect(view.howToLook).toMatch(/only then the person/);
   });

@@ -3,7 +3,7 @@ import { type Criterion, criterionMeasure } from "@/lib/protocol/criterion";
 import type { Period } from "@/lib/records/period";
 import { pool } from "../database";
 import { monthsOfAll } from "../month-units/months-of";
-import { type Missed, type OwnMissed, ownMissed } from "../month-units/own-missed";
+import { type Missed, type OwnMissed, type OwnSight, ownMissed } from "../month-units/own-missed";
 import { protocolWithin } from "../protocol/versions";
 import { fillIn } from "./criterion/fill-in";
 import { Parameters } from "./criterion/parameters";
@@ -25,7 +25,7 @@ export type Miss = {
   readonly evidence: Evidence;
 };
 
-export type MissesAsked = {
+export type MissesPage = {
   readonly criterion: Criterion;
   readonly period: Period;
   readonly limit: number;
@@ -37,8 +37,8 @@ export type MissesAsked = {
  * together is nobody's own and has none. Which visits they are of is kept by month, so that only those of the page are judged for what
  * was looked at; a period that cuts a month is judged whole.
  */
-export async function ownMisses(reach: OwnReach, pages: readonly MissesAsked[]): Promise<Miss[][]> {
-  const protocol = await protocolWithin(reach);
+export async function ownMisses(reach: OwnReach, pages: readonly MissesPage[]): Promise<Miss[][]> {
+  const sight = await sightOf(reach);
   const spans = new Map(pages.map(({ period }) => [spanOf(period), period]));
   const missed = new Map<string, OwnMissed | undefined>();
   for (const [span, period] of spans) {
@@ -46,20 +46,26 @@ export async function ownMisses(reach: OwnReach, pages: readonly MissesAsked[]):
     const measures = pages
       .filter((page) => spanOf(page.period) === span && page.criterion.byClinician)
       .map(({ criterion }) => criterionMeasure(criterion));
-    missed.set(span, months && (await ownMissed(reach, protocol, measures, months)));
+    missed.set(span, months && (await ownMissed(reach, sight, measures, months)));
   }
   return Promise.all(
     pages.map(async (page) => {
       const { criterion, period } = page;
       if (!criterion.byClinician) return [];
       const kept = missed.get(spanOf(period));
-      if (!kept) return recomputed(reach, page);
+      if (!kept) return judged(reach, sight, page);
       const { visits, before } = ofPage(kept.of.get(criterionMeasure(criterion)) ?? [], page);
       if (visits.length === 0) return [];
       const lacking = kept.lackingAt(visits);
-      return judged(reach, { ...page, offset: page.offset - before }, { visits, lacking });
+      return judged(reach, sight, { ...page, offset: page.offset - before }, { visits, lacking });
     }),
   );
+}
+
+/** Looked up once, however many pages are asked for. */
+async function sightOf(reach: OwnReach): Promise<OwnSight> {
+  const [protocol, practices] = await Promise.all([protocolWithin(reach), practicesOf(reach)]);
+  return { protocol, practices };
 }
 
 function spanOf({ from, until }: Period): string {
@@ -67,7 +73,7 @@ function spanOf({ from, until }: Period): string {
 }
 
 /** The visits of a page's units, and how many units are at visits before them. */
-function ofPage(missed: Missed, { limit, offset }: MissesAsked) {
+function ofPage(missed: Missed, { limit, offset }: MissesPage) {
   const visits: number[] = [];
   let before = 0;
   let seen = 0;
@@ -81,14 +87,15 @@ function ofPage(missed: Missed, { limit, offset }: MissesAsked) {
 }
 
 /** A page from the records, whatever is kept. */
-export async function recomputed(reach: OwnReach, page: MissesAsked): Promise<Miss[]> {
-  return judged(reach, page);
+export async function recomputed(reach: OwnReach, page: MissesPage): Promise<Miss[]> {
+  return judged(reach, await sightOf(reach), page);
 }
 
 /** Of some visits, with what is known to be lacking there; else of all in the period. */
 async function judged(
   reach: OwnReach,
-  { criterion, period, limit, offset }: MissesAsked,
+  { protocol, practices }: OwnSight,
+  { criterion, period, limit, offset }: MissesPage,
   some?: { readonly visits: readonly number[]; readonly lacking: Lacking | undefined },
 ): Promise<Miss[]> {
   const parameters = new Parameters([
@@ -97,10 +104,9 @@ async function judged(
     period.until,
     limit,
     offset,
-    await practicesOf(reach),
+    practices,
   ]);
   const at = some ? ` and visit_id = any(${parameters.bind(some.visits, "bigint[]")})` : "";
-  const protocol = await protocolWithin(reach);
   const judging = { protocol, parameters, lacking: some?.lacking };
   const units = fillIn(criterionUnits(criterion.id, judging, { evidence: true }), {
     place: `practice = any($6::text[]) and local_day >= $2 and local_day < $3${at}`,

@@ -3,13 +3,15 @@ import type { MonthUnits } from "@/lib/measures/units/alike";
 import type { Protocol } from "@/lib/protocol/protocol";
 import { pool } from "../database";
 import type { Lacking } from "../figures/criterion/units-sql";
-import { practicesOf } from "../figures/practices-of";
 import { comparing } from "../wall/as-whom";
 import { lackingOf, measuresOfLacking } from "./lacking-of";
 import { readMonths } from "./read-months";
 
 /** Visits with units that count against a criterion, and how many there are at each; latest first. */
 export type Missed = readonly { readonly visit: number; readonly units: number }[];
+
+/** What a clinician's work is judged by, and where it may be. */
+export type OwnSight = { readonly protocol: Protocol; readonly practices: readonly string[] };
 
 /** What of each measure counts against the clinician, and what visits lack, in the words of a query. */
 export type OwnMissed = {
@@ -24,11 +26,10 @@ export type OwnMissed = {
  */
 export async function ownMissed(
   reach: OwnReach,
-  protocol: Protocol,
+  { protocol, practices }: OwnSight,
   measures: readonly string[],
   months: readonly string[],
 ): Promise<OwnMissed> {
-  const practices = await practicesOf(reach);
   const overall = measuresOfLacking(protocol);
   const asked = [...new Set([...measures, ...(overall ?? [])])];
   const kept = await comparing(() => readMonths(practices, months, asked, true));

@@ -13,28 +13,27 @@ export type PlaceRow = {
   readonly confirmed: boolean;
   readonly chairs: readonly CodeRow[];
   readonly clinicians: readonly CodeRow[];
-  readonly hasVisits: boolean;
 };
 
 /** The practices within the reach, by code. */
-export async function placesWithin(reach: PeopleReach): Promise<PlaceRow[]> {
+export function placesWithin(reach: PeopleReach): Promise<PlaceRow[]> {
   const codes = { select: { code: true, confirmed: true }, orderBy: { code: "asc" } } as const;
-  const [rows, used] = await Promise.all([
-    prisma().practice.findMany({
-      where: reach.practices === null ? {} : { code: { in: [...reach.practices] } },
-      include: { chairs: codes, clinicians: codes },
-      orderBy: { code: "asc" },
-    }),
-    asHolder(() => withVisits(reach)),
-  ]);
-  return rows.map((row) => ({ ...row, hasVisits: used.has(row.code) }));
+  return prisma().practice.findMany({
+    where: reach.practices === null ? {} : { code: { in: [...reach.practices] } },
+    include: { chairs: codes, clinicians: codes },
+    orderBy: { code: "asc" },
+  });
 }
 
 /**
- * Practices that have a visit, past the wall, as an administrator sees none of them; the library would fetch every visit to keep the
+ * The practices within the reach that have a visit, past the wall, as an administrator sees none of them; the library would fetch every visit to keep the
  * first of each.
  */
-async function withVisits(reach: PeopleReach): Promise<ReadonlySet<string>> {
+export function practicesWithVisits(reach: PeopleReach): Promise<ReadonlySet<string>> {
+  return asHolder(() => found(reach));
+}
+
+async function found(reach: PeopleReach): Promise<ReadonlySet<string>> {
   const { rows } = await pool().query<{ code: string }>(
     `select code from practices p where ($1::text[] is null or code = any($1)) and (
        -- In an order that an index has: one of the last practices of a long table would be looked for through all of it.
